@@ -1,0 +1,39 @@
+/**
+ * The site that the program opens with: an invented homestead in the dry basin. The wall with the earth electrode
+ * beside it is the hottest, the coolest one cannot be earthed within the permitted run, and the one with the deep eave
+ * faces a yard of pale gravel. No such place, building or person exists.
+ */
+import type { SiteInput } from './site.ts';
+
+export const DEMO_SITE: SiteInput = {
+  title: 'Homestead in the dry basin (invented)',
+  place: { latitudeDeg: 33.2, longitudeDeg: -113.4, altitudeM: 330, timeZone: 'America/Phoenix' },
+  climate: { sample: 'dry-basin' },
+  ground: { albedo: 0.35 },
+  box: {
+    widthM: 0.28,
+    heightM: 0.34,
+    depthM: 0.12,
+    solarAbsorptance: 0.5,
+    emittance: 0.9,
+    powerW: 14,
+    massKg: 3.2,
+    mountHeightM: 1.4,
+    standOffM: 0.01,
+  },
+  limits: { minC: -40, maxC: 65, refersTo: 'insideAir' },
+  walls: [
+    { name: 'north', azimuthDeg: 8, construction: 'stucco', electrodeDistanceM: 21, cableDistanceM: 17 },
+    { name: 'east', azimuthDeg: 98, construction: 'stucco', electrodeDistanceM: 14, cableDistanceM: 26 },
+    {
+      name: 'south',
+      azimuthDeg: 188,
+      construction: 'stucco',
+      eave: { depthM: 1.6, heightAboveBoxM: 0.9, widthM: 9 },
+      electrodeDistanceM: 11,
+      cableDistanceM: 19,
+    },
+    { name: 'west', azimuthDeg: 278, construction: 'stucco', electrodeDistanceM: 1.5, cableDistanceM: 6 },
+  ],
+  constraints: { maxElectrodeDistanceM: 15.24, maxCableDistanceM: 30, mountHeightM: [1.2, 1.6] },
+};

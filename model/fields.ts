@@ -1,0 +1,210 @@
+/**
+ * Every number a person can enter: its kind, the range that is accepted, and the default that stands in when it
+ * is left out, with where that default comes from. The schema, the JSON Schema, the form, the error texts and the
+ * list of assumptions all read this table.
+ */
+import { QUANTITY_KINDS, type QuantityKind } from './units.ts';
+
+export interface FieldDefault {
+  readonly value: number;
+  /** Where the value comes from; shown to the user beside the value. */
+  readonly origin: string;
+}
+
+export interface NumberField {
+  readonly kind: QuantityKind;
+  readonly min: number;
+  readonly max: number;
+  readonly label: string;
+  readonly default?: FieldDefault;
+}
+
+const common = 'common practice, no source';
+const invented = 'assumed where nothing is entered';
+
+/** Keys are the paths of a site file; `walls[]` stands for each wall. */
+export const FIELDS = {
+  'place.latitudeDeg': { kind: 'angle', min: -90, max: 90, label: 'latitude, north positive' },
+  'place.longitudeDeg': { kind: 'angle', min: -180, max: 180, label: 'longitude, east positive' },
+  'place.altitudeM': {
+    kind: 'length',
+    min: -430,
+    max: 6000,
+    label: 'altitude above sea level',
+    default: { value: 0, origin: 'sea level where nothing is entered' },
+  },
+  'climate.month': { kind: 'ratio', min: 1, max: 12, label: 'month of the sample, 1 to 12' },
+  'climate.windMs': {
+    kind: 'speed',
+    min: 0,
+    max: 40,
+    label: 'free wind during the standard cycle, at the height of the box',
+    default: { value: 0, origin: 'calm, on the safe side' },
+  },
+  'climate.designDay.maxC': {
+    kind: 'temperature',
+    min: -70,
+    max: 60,
+    label: 'highest outside air temperature of the day',
+  },
+  'climate.designDay.dailyRangeK': {
+    kind: 'temperatureDifference',
+    min: 0,
+    max: 35,
+    label: 'daily range of the air temperature',
+    default: { value: 12, origin: invented },
+  },
+  'climate.designDay.dewPointC': {
+    kind: 'temperature',
+    min: -60,
+    max: 35,
+    label: 'dew point',
+    default: { value: 10, origin: invented },
+  },
+  'climate.designDay.windMs': {
+    kind: 'speed',
+    min: 0,
+    max: 40,
+    label: 'free wind at the height of the box',
+    default: { value: 1, origin: 'nearly calm, on the safe side' },
+  },
+  'climate.designDay.linkeTurbidity': {
+    kind: 'ratio',
+    min: 1,
+    max: 10,
+    label: 'Linke turbidity of the clear sky',
+    default: { value: 3.5, origin: 'between a mid-latitude plain (3) and a large city (4)' },
+  },
+  'ground.albedo': {
+    kind: 'ratio',
+    min: 0,
+    max: 1,
+    label: 'ground albedo',
+    default: { value: 0.2, origin: 'grass; usual value where the ground is unknown' },
+  },
+  'box.widthM': { kind: 'smallLength', min: 0.02, max: 3, label: 'box width' },
+  'box.heightM': { kind: 'smallLength', min: 0.02, max: 3, label: 'box height' },
+  'box.depthM': { kind: 'smallLength', min: 0.01, max: 2, label: 'box depth' },
+  'box.solarAbsorptance': {
+    kind: 'ratio',
+    min: 0,
+    max: 1,
+    label: 'solar absorptance of the finish',
+    default: { value: 0.5, origin: 'light grey, textbook range 0.40 to 0.60, value from memory' },
+  },
+  'box.emittance': {
+    kind: 'ratio',
+    min: 0,
+    max: 1,
+    label: 'long-wave emittance of the finish',
+    default: { value: 0.9, origin: 'paint or plastic of any colour, 0.85 to 0.95' },
+  },
+  'box.powerW': { kind: 'power', min: 0, max: 2000, label: 'heat given off inside' },
+  'box.massKg': {
+    kind: 'mass',
+    min: 0.05,
+    max: 500,
+    label: 'mass of box and contents',
+    default: { value: 3, origin: invented },
+  },
+  'box.mountHeightM': {
+    kind: 'length',
+    min: 0.05,
+    max: 30,
+    label: 'height of the middle of the box above ground',
+    default: { value: 1.4, origin: `${common}: working height` },
+  },
+  'box.standOffM': {
+    kind: 'smallLength',
+    min: 0,
+    max: 1,
+    label: 'gap between box and wall',
+    default: { value: 0.01, origin: `${common}: moulded feet of the box` },
+  },
+  'limits.minC': {
+    kind: 'temperature',
+    min: -80,
+    max: 60,
+    label: 'lowest permitted temperature',
+    default: { value: -40, origin: `${common}: outdoor electronics` },
+  },
+  'limits.maxC': {
+    kind: 'temperature',
+    min: -20,
+    max: 150,
+    label: 'highest permitted temperature',
+    default: { value: 65, origin: `${common}: air inside an outdoor enclosure` },
+  },
+  'walls[].azimuthDeg': { kind: 'bearing', min: -360, max: 360, label: 'bearing the wall faces, from true north' },
+  'walls[].solarAbsorptance': { kind: 'ratio', min: 0, max: 1, label: 'solar absorptance of the wall' },
+  'walls[].emittance': {
+    kind: 'ratio',
+    min: 0,
+    max: 1,
+    label: 'long-wave emittance of the wall',
+    default: { value: 0.9, origin: 'masonry, paint, timber: 0.85 to 0.95' },
+  },
+  'walls[].heightM': {
+    kind: 'length',
+    min: 0.5,
+    max: 300,
+    label: 'height of the wall, for its shadow on the ground',
+    default: { value: 3, origin: 'one storey' },
+  },
+  'walls[].eave.depthM': { kind: 'length', min: 0, max: 10, label: 'how far the eave stands out from the wall' },
+  'walls[].eave.heightAboveBoxM': {
+    kind: 'length',
+    min: 0,
+    max: 30,
+    label: 'height of the eave above the top of the box',
+  },
+  'walls[].eave.widthM': {
+    kind: 'length',
+    min: 0.05,
+    max: 200,
+    label: 'length of the eave along the wall',
+    default: { value: 8, origin: 'runs on to both sides of the box' },
+  },
+  'walls[].eave.offsetM': {
+    kind: 'length',
+    min: -100,
+    max: 100,
+    label: 'middle of the eave to the right of the box, seen from outside',
+    default: { value: 0, origin: 'centred above the box' },
+  },
+  'walls[].horizon.bearingDeg': { kind: 'bearing', min: -360, max: 360, label: 'bearing of a point of the horizon' },
+  'walls[].horizon.elevationDeg': { kind: 'angle', min: 0, max: 90, label: 'elevation of the horizon' },
+  'walls[].electrodeDistanceM': { kind: 'length', min: 0, max: 1000, label: 'conductor run to the earth electrode' },
+  'walls[].cableDistanceM': { kind: 'length', min: 0, max: 10000, label: 'run to the incoming cable' },
+  'constraints.maxElectrodeDistanceM': {
+    kind: 'length',
+    min: 0,
+    max: 1000,
+    label: 'longest permitted run to the earth electrode',
+    default: { value: 15.24, origin: `${common}: 50 ft; local code decides` },
+  },
+  'constraints.maxCableDistanceM': { kind: 'length', min: 0, max: 10000, label: 'reach of the incoming cable' },
+  'constraints.mountHeightM': { kind: 'length', min: 0, max: 30, label: 'working height, lowest and highest' },
+} as const satisfies Record<string, NumberField>;
+
+export type FieldPath = keyof typeof FIELDS;
+
+/** A path with list positions taken out: "walls.2.azimuthDeg" is "walls[].azimuthDeg". */
+export function generalPath(path: string): string {
+  return path
+    .replace(/\.horizon\.\d+\.0$/, '.horizon.bearingDeg')
+    .replace(/\.horizon\.\d+\.1$/, '.horizon.elevationDeg')
+    .replace(/^constraints\.mountHeightM\.\d$/, 'constraints.mountHeightM')
+    .replace(/\.\d+(?=\.|$)/g, '[]');
+}
+
+/** The number field at a path in a site file; undefined where no number is entered. */
+export function fieldAt(path: string): NumberField | undefined {
+  return FIELDS[generalPath(path) as FieldPath];
+}
+
+/** What a field accepts, for messages: "-90 to 90 deg, such as 8 or "8 deg"". */
+export function allowedText(field: NumberField): string {
+  const { si, example } = QUANTITY_KINDS[field.kind];
+  return `${field.min} to ${field.max}${si === '' ? '' : ` ${si}`}, such as ${example}`;
+}

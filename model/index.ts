@@ -1,0 +1,42 @@
+/**
+ * Shadeside's model: where on a building an electronics enclosure stays cool.
+ *
+ * Conventions. SI inside, degC for temperatures, units in names. Azimuth: degrees clockwise from TRUE north; a wall's
+ * azimuth is the direction it faces. Instants are UTC `Date`s; a day is the local civil day of the place's IANA zone.
+ * Left and right of a box: as seen by a person who faces the wall. Heat flows into the box are positive.
+ * Everything is pure: no I/O, no clock.
+ */
+
+export { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
+export { compassPoint } from './compass.ts';
+export { CONSTRUCTION_NAMES, CONSTRUCTIONS } from './constructions.ts';
+export { DEMO_SITE } from './demo-site.ts';
+export { parsePlainSite, parseSite, siteJsonSchema } from './entry.ts';
+export { FACES, type Face, type PerFace } from './faces.ts';
+export { FIELDS, type FieldPath, fieldAt, type NumberField } from './fields.ts';
+export { LIMIT_REFERENCES, type Site, type SiteInput, type Wall } from './site.ts';
+export { type Problem, SiteError } from './site-error.ts';
+export { evaluateDay } from './siting/evaluate-day.ts';
+export { rankWalls } from './siting/rank-walls.ts';
+export {
+  type Assumption,
+  type DayOptions,
+  type DayResult,
+  type DaySummary,
+  type Finding,
+  LEDGER_PATHS,
+  type Ledger,
+  type LedgerPath,
+  type RankedWall,
+  type Ranking,
+  type RankOptions,
+} from './siting/results.ts';
+export {
+  formatQuantity,
+  fromDisplay,
+  type QuantityKind,
+  toDisplay,
+  type UnitSystem,
+  unitSymbol,
+  usualUnits,
+} from './units.ts';

@@ -1,0 +1,222 @@
+/**
+ * The site file: zod schemas of everything a user can enter. Types, JSON Schema and error texts derive from them;
+ * ranges and defaults of numbers stand in `fields.ts`.
+ */
+import { z } from 'zod';
+import { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
+import { CONSTRUCTION_NAMES } from './constructions.ts';
+import { allowedText, FIELDS, type FieldPath, type NumberField } from './fields.ts';
+import { shown } from './site-error.ts';
+import { QUANTITY_KINDS, type QuantityReader } from './units.ts';
+
+export const LIMIT_REFERENCES = ['insideAir', 'outsideAir', 'componentCase'] as const;
+
+const MAX_WALLS = 72;
+const MAX_HORIZON_POINTS = 360;
+const MAX_TEXT = 200;
+
+/** Names that an object of the schema knows, by its general path; used to point out typos. */
+export type KnownKeys = Map<string, readonly string[]>;
+
+/** Builds the schema of a site file; `read` turns typed text into SI numbers. */
+export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new Map()) {
+  function object<Shape extends z.core.$ZodLooseShape>(path: string, shape: Shape) {
+    knownKeys.set(path, Object.keys(shape));
+    return z.strictObject(shape);
+  }
+
+  /** A number in SI, or text with a unit, within the range that `fields.ts` states. */
+  function required(path: FieldPath) {
+    const field: NumberField = FIELDS[path];
+    return z
+      .union([z.number(), z.string()])
+      .meta({
+        description: field.label,
+        unit: QUANTITY_KINDS[field.kind].si,
+        minimum: field.min,
+        maximum: field.max,
+        examples: [QUANTITY_KINDS[field.kind].example],
+      })
+      .transform((entered, context) => {
+        const value = typeof entered === 'string' ? read(entered, field.kind) : entered;
+        const wrong = value === null ? `${shown(entered)} is not understood` : outOfRange(value, field);
+        if (value === null || wrong !== null) {
+          context.issues.push({
+            code: 'custom',
+            input: entered,
+            message: wrong ?? '',
+            params: { allowed: allowedText(field) },
+          });
+          return z.NEVER;
+        }
+        return value;
+      });
+  }
+
+  function defaulted(
+    path: { [P in FieldPath]: (typeof FIELDS)[P] extends { default: unknown } ? P : never }[FieldPath],
+  ) {
+    return required(path).prefault(FIELDS[path].default.value);
+  }
+
+  const text = z.string().trim().max(MAX_TEXT);
+  const isoDate = z.iso.date().refine((date) => date >= '1900-01-01' && date <= '2100-12-31', {
+    error: 'outside 1900 to 2100',
+  });
+
+  const place = object('place', {
+    latitudeDeg: required('place.latitudeDeg'),
+    longitudeDeg: required('place.longitudeDeg'),
+    altitudeM: defaulted('place.altitudeM'),
+    timeZone: z
+      .string()
+      .refine(isTimeZone, { error: (issue) => `${shown(issue.input)} is no known time zone` })
+      .optional()
+      .meta({ description: 'IANA time zone; looked up from the coordinates where left out' }),
+  });
+
+  const designDay = object('climate.designDay', {
+    date: isoDate,
+    maxC: required('climate.designDay.maxC'),
+    dailyRangeK: defaulted('climate.designDay.dailyRangeK'),
+    dewPointC: defaulted('climate.designDay.dewPointC'),
+    windMs: defaulted('climate.designDay.windMs'),
+    linkeTurbidity: defaulted('climate.designDay.linkeTurbidity'),
+  }).refine((day) => day.dewPointC <= day.maxC, {
+    path: ['dewPointC'],
+    error: 'the dew point lies above the highest air temperature',
+  });
+
+  const climate = object('climate', {
+    sample: z.enum(CLIMATE_SAMPLES.map((sample) => sample.name)).optional(),
+    month: z.int().min(1).max(12).optional(),
+    designDay: designDay.optional(),
+    cycle: z.enum(STANDARD_CYCLES.map((cycle) => cycle.name)).optional(),
+    date: isoDate.optional(),
+    windMs: required('climate.windMs').optional(),
+  }).superRefine((climate, context) => {
+    const given = (['sample', 'designDay', 'cycle'] as const).filter((key) => climate[key] !== undefined);
+    if (given.length !== 1) {
+      const message = `exactly one of sample, designDay and cycle is needed, found ${given.join(' and ') || 'none'}`;
+      context.addIssue({ code: 'custom', message });
+    }
+    const reject = (key: 'month' | 'date' | 'windMs', owner: 'sample' | 'cycle') => {
+      if (climate[key] === undefined || climate[owner] !== undefined || given.length !== 1) return;
+      context.addIssue({ code: 'custom', path: [key], message: `goes with ${owner} only` });
+    };
+    reject('month', 'sample');
+    reject('date', 'cycle');
+    reject('windMs', 'cycle');
+  });
+
+  const box = object('box', {
+    widthM: required('box.widthM'),
+    heightM: required('box.heightM'),
+    depthM: required('box.depthM'),
+    solarAbsorptance: defaulted('box.solarAbsorptance'),
+    emittance: defaulted('box.emittance'),
+    powerW: required('box.powerW'),
+    massKg: defaulted('box.massKg'),
+    mountHeightM: defaulted('box.mountHeightM'),
+    standOffM: defaulted('box.standOffM'),
+    vents: z.null().default(null),
+    hood: z.null().default(null),
+  }).refine((box) => box.mountHeightM >= box.heightM / 2, {
+    path: ['mountHeightM'],
+    error: 'the box would reach into the ground: its middle lies lower than half its height',
+  });
+
+  const limits = object('limits', {
+    minC: defaulted('limits.minC'),
+    maxC: defaulted('limits.maxC'),
+    refersTo: z.enum(LIMIT_REFERENCES).default('insideAir'),
+  }).refine((limits) => limits.minC < limits.maxC, {
+    path: ['minC'],
+    error: 'the lower limit is not below the upper one',
+  });
+
+  const eave = object('walls[].eave', {
+    depthM: required('walls[].eave.depthM'),
+    heightAboveBoxM: required('walls[].eave.heightAboveBoxM'),
+    widthM: defaulted('walls[].eave.widthM'),
+    offsetM: defaulted('walls[].eave.offsetM'),
+  });
+
+  const wall = object('walls[]', {
+    name: text.min(1, { error: 'the name is empty' }),
+    azimuthDeg: required('walls[].azimuthDeg'),
+    construction: z.enum(CONSTRUCTION_NAMES).default('brick'),
+    solarAbsorptance: required('walls[].solarAbsorptance').optional(),
+    emittance: defaulted('walls[].emittance'),
+    heightM: defaulted('walls[].heightM'),
+    eave: eave.nullable().default(null),
+    obstructions: z.array(z.never()).max(0).default([]),
+    horizon: z
+      .array(z.tuple([required('walls[].horizon.bearingDeg'), required('walls[].horizon.elevationDeg')]))
+      .max(MAX_HORIZON_POINTS)
+      .default([]),
+    electrodeDistanceM: required('walls[].electrodeDistanceM').nullable().default(null),
+    cableDistanceM: required('walls[].cableDistanceM').nullable().default(null),
+  });
+
+  const constraints = object('constraints', {
+    maxElectrodeDistanceM: defaulted('constraints.maxElectrodeDistanceM').nullable(),
+    maxCableDistanceM: required('constraints.maxCableDistanceM').nullable().default(null),
+    mountHeightM: z
+      .tuple([required('constraints.mountHeightM'), required('constraints.mountHeightM')])
+      .refine(([low, high]) => low <= high, { error: 'the lowest height is above the highest' })
+      .nullable()
+      .default([1.2, 1.6]),
+  });
+
+  return object('', {
+    title: text.default('Untitled site'),
+    place,
+    climate,
+    ground: object('ground', { albedo: defaulted('ground.albedo') }).prefault({}),
+    box,
+    limits: limits.prefault({}),
+    walls: z.array(wall).min(1, { error: 'at least one wall is needed' }).max(MAX_WALLS),
+    constraints: constraints.prefault({}),
+    assumed: z
+      .array(z.string().max(MAX_TEXT))
+      .max(1000)
+      .default([])
+      .meta({ description: 'Written by the program: the fields that it filled in' }),
+  });
+}
+
+type Parsed = z.output<ReturnType<typeof buildSiteSchema>>;
+type ParsedWall = Parsed['walls'][number];
+
+/** A wall with everything filled in. */
+export type Wall = Omit<ParsedWall, 'solarAbsorptance'> & { solarAbsorptance: number };
+
+/** A site with everything filled in, numbers in SI. `assumed` lists the paths that were filled in by default. */
+export type Site = Omit<Parsed, 'walls' | 'place'> & {
+  walls: Wall[];
+  place: Omit<Parsed['place'], 'timeZone'> & { timeZone: string };
+};
+
+/** What a user may hand in: numbers or text with units, defaults left out. */
+export type SiteInput = z.input<ReturnType<typeof buildSiteSchema>>;
+
+export type Eave = NonNullable<Wall['eave']>;
+export type Box = Site['box'];
+
+function outOfRange(value: number, field: NumberField): string | null {
+  if (!Number.isFinite(value)) return `${shown(value)} is not a number`;
+  if (value < field.min) return `${shown(value)} is below ${field.min}`;
+  if (value > field.max) return `${shown(value)} is above ${field.max}`;
+  return null;
+}
+
+/** Whether the runtime's time-zone data knows this IANA name. */
+export function isTimeZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}

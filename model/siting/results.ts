@@ -1,0 +1,109 @@
+/** What an evaluation gives back. Temperatures in degC, power in W, instants in UTC. */
+import type { PerFace } from '../faces.ts';
+import type { UnitSystem } from '../units.ts';
+
+export interface DayOptions {
+  /** Time step, seconds; at most 300, the default. The civil day must hold a whole number of them. */
+  readonly stepS?: number;
+}
+
+/** Something that a forecast rests on, shown with it. */
+export interface Assumption {
+  /** What it is about: a path of the site file, or a part of the model. */
+  readonly subject: string;
+  readonly text: string;
+  readonly origin: string;
+}
+
+/** Heat flows into the box at one instant, W, positive inward; they sum to zero with `storage`. */
+export type Ledger = Record<LedgerPath, number>;
+
+export const LEDGER_PATHS = [
+  'sunBeam',
+  'sunDiffuse',
+  'sunReflected',
+  'dissipation',
+  'convection',
+  'longwaveSky',
+  'longwaveGround',
+  'longwaveWall',
+  'longwaveSurroundings',
+  'mounting',
+  'storage',
+] as const;
+
+export type LedgerPath = (typeof LEDGER_PATHS)[number];
+
+/** The figures of a day that a ranking compares. */
+export interface DaySummary {
+  readonly peakInsideAirC: number;
+  readonly peakAtUtc: Date;
+  readonly peakElectronicsC: number;
+  readonly peakOutsideAirC: number;
+  readonly lowestInsideAirC: number;
+  /** Upper limit minus the day's highest temperature of the kind that the limit refers to, K. */
+  readonly marginK: number;
+  /** The day's lowest temperature of that kind minus the lower limit, K. */
+  readonly coldMarginK: number;
+  readonly hoursOverLimit: number;
+  /** Hours in which direct sun of at least 120 W/m2 (the WMO's threshold of sunshine) reaches a face of the box. */
+  readonly sunHours: number;
+  /** Energy in minus energy out minus energy stored over the day, relative to energy in. */
+  readonly energyClosure: number;
+}
+
+export interface DayResult extends DaySummary {
+  readonly wall: string;
+  /** Local civil date of the day, "2026-07-05". */
+  readonly date: string;
+  readonly timeZone: string;
+  readonly stepsUtc: Date[];
+  readonly outsideAirC: number[];
+  readonly insideAirC: number[];
+  readonly electronicsC: number[];
+  readonly skinC: PerFace<number[]>;
+  /** Sun that falls on each face: beam, sky, ground and wall together, W/m2. */
+  readonly faceIrradianceWm2: PerFace<number[]>;
+  readonly ledgerAtPeak: Ledger;
+  readonly assumptions: Assumption[];
+}
+
+export type FindingStatus = 'pass' | 'look' | 'fail';
+
+/** One siting check of a wall: passed, to be looked at on site (nothing entered), or failed. */
+export interface Finding {
+  readonly check: 'electrode' | 'cable' | 'mountHeight';
+  readonly status: FindingStatus;
+  readonly text: string;
+}
+
+export interface RankedWall {
+  /** 1 for the wall to use. */
+  readonly rank: number;
+  readonly name: string;
+  readonly azimuthDeg: number;
+  /** False when a hard constraint fails: such a wall stands behind every feasible one. */
+  readonly feasible: boolean;
+  readonly day: DaySummary;
+  readonly findings: Finding[];
+  /** Why it stands where it stands, in a sentence. */
+  readonly reason: string;
+}
+
+export interface Ranking {
+  readonly walls: RankedWall[];
+  /** The name of the wall to use; null when no wall satisfies the constraints. */
+  readonly best: string | null;
+  /** Whether the best wall stays within the limits on the design day. */
+  readonly withinLimits: boolean;
+  /** The decision in one sentence. */
+  readonly verdict: string;
+  readonly timeZone: string;
+  readonly date: string;
+  readonly assumptions: Assumption[];
+}
+
+export interface RankOptions extends DayOptions {
+  /** Units of the sentences; the usual ones of the place when left out. */
+  readonly units?: UnitSystem;
+}
