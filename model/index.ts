@@ -7,7 +7,10 @@
  * Everything is pure: no I/O, no clock.
  */
 
+export { CAUTIONS } from './cautions.ts';
+export { clockTime } from './civil-day.ts';
 export { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
+export { skyLongwave } from './climate/sky-temperature.ts';
 export { compassPoint } from './compass.ts';
 export { CONSTRUCTION_NAMES, CONSTRUCTIONS } from './constructions.ts';
 export { DEMO_SITE } from './demo-site.ts';
@@ -31,6 +34,11 @@ export {
   type Ranking,
   type RankOptions,
 } from './siting/results.ts';
+export { clearSky, type Irradiance } from './solar/clear-sky.ts';
+export { splitGlobal } from './solar/decomposition.ts';
+export { extraterrestrialNormal } from './solar/extraterrestrial.ts';
+export { type SunPosition, sunPosition } from './solar/sun-position.ts';
+export { irradianceOnPlane, type PlaneIrradiance } from './solar/transposition.ts';
 export {
   formatQuantity,
   fromDisplay,

@@ -1,6 +1,79 @@
-import type { Site } from '../site.ts';
+/** How hot a box gets on one wall on the site's design day. */
+import { FACES, perFace } from '../faces.ts';
+import type { Site, Wall } from '../site.ts';
+import { problem, SiteError, shown } from '../site-error.ts';
+import { balanceDeepGround, energyClosure, marchPeriodicDay } from '../thermal/periodic-day.ts';
+import { assumptionsOf } from './assumptions.ts';
+import { dayForcing, KELVIN, wallNetwork } from './day-forcing.ts';
+import { type SiteDay, siteDay } from './design-day.ts';
+import { prepareWallShade, totalSun, type WallSun, wallSun } from './face-sun.ts';
+import { ledgerAt } from './ledger.ts';
 import type { DayOptions, DayResult } from './results.ts';
 
-export function evaluateDay(_site: Site, _wallName: string, _options: DayOptions = {}): DayResult {
-  throw new Error('being built');
+/** Beam normal to the sun above which the sun is said to shine, W/m2 (WMO guide no. 8, chapter 8). */
+const SUNSHINE_WM2 = 120;
+
+/**
+ * Evaluates one wall of a site on its design day.
+ * @throws SiteError when the site has no wall of that name
+ */
+export function evaluateDay(site: Site, wallName: string, options: DayOptions = {}): DayResult {
+  const wall = site.walls.find(({ name }) => name === wallName);
+  if (wall === undefined) {
+    const names = site.walls.map(({ name }) => name).join(', ');
+    throw new SiteError([problem('wall', shown(wallName), `there is no wall ${shown(wallName)}`, names)]);
+  }
+  return evaluateWall(site, wall, siteDay(site, options.stepS));
+}
+
+/** Evaluates a wall on a day that was worked out before. */
+export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
+  const shade = prepareWallShade(site.box, wall);
+  const network = wallNetwork(site, wall, shade);
+  const sun = day.steps.map((step) => wallSun(shade, step, site.ground.albedo, wall.solarAbsorptance));
+  const forcing = dayForcing(site, wall, day, sun, network);
+  balanceDeepGround(network, forcing, { surface: 'ground', deep: 'deepGround' });
+  const march = marchPeriodicDay(network, forcing);
+
+  const column = (node: string): number[] => {
+    const index = network.indexOf(node);
+    const width = network.names.length;
+    return day.steps.map((_, k) => (march.temperaturesK[k * width + index] as number) - KELVIN);
+  };
+  const outsideAirC = day.steps.map((step) => step.weather.airC);
+  const insideAirC = column('insideAir');
+  const electronicsC = column('electronics');
+  const peakStep = highest(insideAirC);
+  const limited = { insideAir: insideAirC, outsideAir: outsideAirC, componentCase: electronicsC }[site.limits.refersTo];
+  const stepHours = day.stepS / 3600;
+  const sunny = (k: number) =>
+    (day.steps[k]?.weather.dni ?? 0) >= SUNSHINE_WM2 && FACES.some((face) => (sun[k]?.faces[face].beam ?? 0) > 0);
+
+  return {
+    wall: wall.name,
+    date: day.civil.date,
+    timeZone: day.civil.timeZone,
+    stepsUtc: day.steps.map(({ utc }) => utc),
+    outsideAirC,
+    insideAirC,
+    electronicsC,
+    skinC: perFace(column),
+    faceIrradianceWm2: perFace((face) => sun.map(({ faces }) => totalSun(faces[face]))),
+    peakInsideAirC: Math.max(...insideAirC),
+    peakAtUtc: day.steps[peakStep]?.utc ?? day.civil.startUtc,
+    peakElectronicsC: Math.max(...electronicsC),
+    peakOutsideAirC: Math.max(...outsideAirC),
+    lowestInsideAirC: Math.min(...insideAirC),
+    marginK: site.limits.maxC - Math.max(...limited),
+    coldMarginK: Math.min(...limited) - site.limits.minC,
+    hoursOverLimit: limited.filter((c) => c > site.limits.maxC).length * stepHours,
+    sunHours: sun.filter((_, k) => sunny(k)).length * stepHours,
+    energyClosure: energyClosure(network, forcing, march),
+    ledgerAtPeak: ledgerAt({ network, forcing, march, step: peakStep, sun: sun[peakStep] as WallSun, box: site.box }),
+    assumptions: assumptionsOf(site, day.climate),
+  };
+}
+
+function highest(values: readonly number[]): number {
+  return values.reduce((best, value, k) => (value > (values[best] as number) ? k : best), 0);
 }

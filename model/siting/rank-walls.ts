@@ -1,6 +1,66 @@
+/** Which wall to use: the coolest of those that the constraints permit. */
 import type { Site } from '../site.ts';
-import type { Ranking, RankOptions } from './results.ts';
+import { usualUnits } from '../units.ts';
+import { assumptionsOf } from './assumptions.ts';
+import { constraintFindings } from './constraints.ts';
+import { siteDay } from './design-day.ts';
+import { evaluateWall } from './evaluate-day.ts';
+import { type DayResult, type DaySummary, nearerMarginK, type Ranking, type RankOptions } from './results.ts';
+import { type Candidate, reasonFor, verdictOn } from './wording.ts';
 
-export function rankWalls(_site: Site, _options: RankOptions = {}): Ranking {
-  throw new Error('being built');
+/**
+ * Ranks the walls of a site on its design day: permitted walls before others, then by the room left to the nearer limit,
+ * then by the peak inside temperature.
+ */
+export function rankWalls(site: Site, options: RankOptions = {}): Ranking {
+  const units = options.units ?? usualUnits(site.place.timeZone);
+  const day = siteDay(site, options.stepS);
+  const candidates = site.walls
+    .map((wall): Candidate => {
+      const findings = constraintFindings(site, wall, units);
+      const feasible = findings.every(({ status }) => status !== 'fail');
+      return { wall, findings, feasible, day: evaluateWall(site, wall, day) };
+    })
+    .sort(betterFirst);
+  const best = candidates.find(({ feasible }) => feasible) ?? null;
+  const context = { candidates, best, site, units };
+  return {
+    walls: candidates.map((candidate, index) => ({
+      rank: index + 1,
+      name: candidate.wall.name,
+      azimuthDeg: candidate.wall.azimuthDeg,
+      feasible: candidate.feasible,
+      day: summaryOf(candidate.day),
+      findings: candidate.findings,
+      reason: reasonFor(candidate, context),
+    })),
+    best: best?.wall.name ?? null,
+    withinLimits: best !== null && nearerMarginK(best.day) >= 0,
+    verdict: verdictOn(context),
+    timeZone: day.civil.timeZone,
+    date: day.civil.date,
+    assumptions: assumptionsOf(site, day.climate, units),
+  };
+}
+
+function betterFirst(a: Candidate, b: Candidate): number {
+  if (a.feasible !== b.feasible) return a.feasible ? -1 : 1;
+  return nearerMarginK(b.day) - nearerMarginK(a.day) || a.day.peakInsideAirC - b.day.peakInsideAirC;
+}
+
+function summaryOf(day: DayResult): DaySummary {
+  const { peakInsideAirC, peakAtUtc, peakElectronicsC, peakOutsideAirC, lowestInsideAirC } = day;
+  const { marginK, coldMarginK, hoursOverLimit, sunHours, energyClosure } = day;
+  return {
+    peakInsideAirC,
+    peakAtUtc,
+    peakElectronicsC,
+    peakOutsideAirC,
+    lowestInsideAirC,
+    marginK,
+    coldMarginK,
+    hoursOverLimit,
+    sunHours,
+    energyClosure,
+  };
 }

@@ -52,6 +52,9 @@ export interface DaySummary {
   readonly energyClosure: number;
 }
 
+/** Room to the nearer of the two limits, K; negative when one is passed. */
+export const nearerMarginK = (day: DaySummary): number => Math.min(day.marginK, day.coldMarginK);
+
 export interface DayResult extends DaySummary {
   readonly wall: string;
   /** Local civil date of the day, "2026-07-05". */

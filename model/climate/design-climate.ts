@@ -1,0 +1,129 @@
+/** The weather of one design day, as a function of the instant: an invented sample's, an entered one, or a standard's cycle. */
+import type { Site } from '../site.ts';
+import { sinDeg } from '../solar/angles.ts';
+import { pressureAtAltitude } from '../solar/atmosphere.ts';
+import { clearSky, type Irradiance } from '../solar/clear-sky.ts';
+import { splitGlobal } from '../solar/decomposition.ts';
+import { apparentSolarHour, extraterrestrialNormal } from '../solar/extraterrestrial.ts';
+import type { SunPosition } from '../solar/sun-position.ts';
+import { airTemperature } from './daily-range.ts';
+import { dewPoint } from './humidity.ts';
+import { CLIMATE_SAMPLES, type MonthlyDesign, STANDARD_CYCLES, type StandardCycle } from './samples.ts';
+import { skyLongwave } from './sky-temperature.ts';
+
+/** Weather at an instant. */
+export interface Weather extends Irradiance {
+  readonly airC: number;
+  readonly windMs: number;
+  /** From the whole sky on a horizontal plane, W/m2. */
+  readonly skyLongwaveWm2: number;
+}
+
+export interface DesignClimate {
+  /** Local civil date of the day. */
+  readonly date: string;
+  /** What the day is, in a sentence, and where it comes from. */
+  readonly text: string;
+  readonly origin: string;
+  at(utc: Date, sun: SunPosition): Weather;
+}
+
+/** The year of design days that name none; a date is needed for the sun, and years differ by less than its width. */
+const DESIGN_YEAR = 2026;
+
+/** The design climate of a site. */
+export function designClimate(site: Site): DesignClimate {
+  const { climate, place } = site;
+  if (climate.designDay !== undefined) {
+    const { date, ...day } = climate.designDay;
+    return clearDay(date, day, site, `Clear design day of ${date}`, 'entered');
+  }
+  const cycle = STANDARD_CYCLES.find(({ name }) => name === climate.cycle);
+  if (cycle !== undefined) return standardDay(cycle, site);
+  const sample = CLIMATE_SAMPLES.find(({ name }) => name === climate.sample);
+  if (sample === undefined) throw new RangeError('the site names no climate');
+  const month = climate.month ?? hottestMonth(sample.months, place.latitudeDeg);
+  const day = sample.months[sampleRow(month, place.latitudeDeg)] as MonthlyDesign;
+  const date = `${DESIGN_YEAR}-${String(month).padStart(2, '0')}-21`;
+  const which = climate.month === undefined ? 'hottest month' : 'chosen month';
+  return clearDay(date, day, site, `${sample.title}: clear design day of its ${which}`, sample.origin);
+}
+
+/** Row of a sample for a calendar month; south of the equator the year is shifted by half. */
+function sampleRow(month: number, latitudeDeg: number): number {
+  return (month - 1 + (latitudeDeg < 0 ? 6 : 0)) % 12;
+}
+
+/** The calendar month, 1 to 12, with the highest temperature at a latitude; the later one of equals. */
+export function hottestMonth(months: readonly MonthlyDesign[], latitudeDeg: number): number {
+  let hottest = 1;
+  const maxC = (month: number) => months[sampleRow(month, latitudeDeg)]?.maxC ?? Number.NEGATIVE_INFINITY;
+  for (let month = 2; month <= 12; month++) if (maxC(month) >= maxC(hottest)) hottest = month;
+  return hottest;
+}
+
+function clearDay(date: string, day: MonthlyDesign, site: Site, text: string, origin: string): DesignClimate {
+  const { longitudeDeg, altitudeM } = site.place;
+  const pressurePa = pressureAtAltitude(altitudeM);
+  return {
+    date,
+    text,
+    origin,
+    at(utc, sun) {
+      const airC = airTemperature(apparentSolarHour(utc, longitudeDeg), day.maxC, day.dailyRangeK);
+      const sky = clearSky({ utc, elevationDeg: sun.elevationDeg, altitudeM, linkeTurbidity: day.linkeTurbidity });
+      const skyLongwaveWm2 = skyLongwave({ airC, dewPointC: day.dewPointC, pressurePa });
+      return { ...sky, airC, windMs: day.windMs, skyLongwaveWm2 };
+    },
+  };
+}
+
+/** Hour of the tabulated day at which its sun stands highest: the columns mirror about half past twelve. */
+const CYCLE_NOON_H = 12.5;
+
+function standardDay(cycle: StandardCycle, site: Site): DesignClimate {
+  const { latitudeDeg, longitudeDeg, altitudeM } = site.place;
+  const pressurePa = pressureAtAltitude(altitudeM);
+  const windMs = site.climate.windMs ?? 0;
+  return {
+    date: site.climate.date ?? `${DESIGN_YEAR}-${latitudeDeg < 0 ? '12' : '06'}-21`,
+    text: `${cycle.title}: tabulated hours, their noon laid on the sun's, wind ${windMs} m/s`,
+    origin: cycle.origin,
+    at(utc, sun) {
+      const hour = apparentSolarHour(utc, longitudeDeg) - 12 + CYCLE_NOON_H;
+      const { airC, ghiWm2, relativeHumidityPercent } = cycleAt(cycle, hour);
+      const dewPointC = dewPoint(airC, relativeHumidityPercent);
+      const skyLongwaveWm2 = skyLongwave({ airC, dewPointC, pressurePa });
+      return { ...splitOfCycle(utc, sun, ghiWm2), airC, windMs, skyLongwaveWm2 };
+    },
+  };
+}
+
+function cycleAt(cycle: StandardCycle, hour: number) {
+  const count = cycle.hours.length;
+  const position = (((hour - 1) % count) + count) % count;
+  const index = Math.floor(position);
+  const share = position - index;
+  const a = cycle.hours[index];
+  const b = cycle.hours[(index + 1) % count];
+  if (a === undefined || b === undefined) throw new RangeError(`the cycle ${cycle.name} has no hour ${hour}`);
+  const between = (from: number, to: number) => from + (to - from) * share;
+  return {
+    airC: between(a.airC, b.airC),
+    ghiWm2: between(a.ghiWm2, b.ghiWm2),
+    relativeHumidityPercent: between(a.relativeHumidityPercent, b.relativeHumidityPercent),
+  };
+}
+
+/** Beam that reaches the ground through the cleanest air, as a share of the extraterrestrial: bounds a split at low sun. */
+const CLEANEST_BEAM_SHARE = 0.8;
+
+/**
+ * Splits a tabulated global irradiance at the sun's true height. A standard's column is not bound to a latitude: where the
+ * sun stands too low for it the beam is held to what can reach the ground, and the rest counts as diffuse.
+ */
+function splitOfCycle(utc: Date, sun: SunPosition, ghi: number): Irradiance {
+  const { dni } = splitGlobal({ utc, elevationDeg: sun.elevationDeg, ghi });
+  const held = Math.min(dni, CLEANEST_BEAM_SHARE * extraterrestrialNormal(utc));
+  return { ghi, dni: held, dhi: ghi - held * Math.max(0, sinDeg(sun.elevationDeg)) };
+}

@@ -1,0 +1,98 @@
+/** What a forecast rests on: the fields that were filled in, and what the model takes for granted. */
+import type { DesignClimate } from '../climate/design-climate.ts';
+import { CONSTRUCTIONS } from '../constructions.ts';
+import { FIELDS, type FieldPath, generalPath, type NumberField } from '../fields.ts';
+import type { Site } from '../site.ts';
+import { BOX_ASSUMPTIONS } from '../thermal/box-network.ts';
+import { formatQuantity, type UnitSystem, usualUnits } from '../units.ts';
+import type { Assumption } from './results.ts';
+
+/** Assumptions of a site's forecast, the filled-in fields first. */
+export function assumptionsOf(site: Site, climate: DesignClimate, units?: UnitSystem): Assumption[] {
+  const system = units ?? usualUnits(site.place.timeZone);
+  return [
+    { subject: 'climate', text: climate.text, origin: climate.origin },
+    ...filledIn(site, system),
+    ...modelAssumptions(),
+  ];
+}
+
+/** One line for each filled-in field; the same field of several walls in one line. */
+function filledIn(site: Site, units: UnitSystem): Assumption[] {
+  const lines = new Map<string, { assumption: Assumption; walls: string[] }>();
+  for (const path of site.assumed) {
+    const general = generalPath(path);
+    const field: NumberField | undefined = FIELDS[general as FieldPath];
+    const value = valueAt(site, path);
+    if (value === undefined || value === null) continue;
+    const wall = site.walls[Number(/^walls\.(\d+)/.exec(path)?.[1])];
+    const text = typeof value === 'number' && field ? formatQuantity(field.kind, value, units) : String(value);
+    const key = `${general}=${text}`;
+    const line = lines.get(key) ?? { assumption: describe(general, field, text), walls: [] };
+    if (wall) line.walls.push(wall.name);
+    lines.set(key, line);
+  }
+  return [...lines.values()].map(({ assumption, walls }) =>
+    walls.length === 0 || walls.length === site.walls.length
+      ? assumption
+      : { ...assumption, text: `${assumption.text} (${walls.join(', ')})` },
+  );
+}
+
+function describe(general: string, field: NumberField | undefined, text: string): Assumption {
+  const label = field?.label ?? OTHER_LABELS[general] ?? general;
+  return {
+    subject: general,
+    text: `${label}: ${text}`,
+    origin: field?.default?.origin ?? OTHER_ORIGINS[general] ?? 'default',
+  };
+}
+
+const OTHER_LABELS: Readonly<Record<string, string>> = {
+  'place.timeZone': 'time zone',
+  'walls[].construction': 'wall construction',
+  'limits.refersTo': 'the limits refer to',
+};
+
+const OTHER_ORIGINS: Readonly<Record<string, string>> = {
+  'place.timeZone': 'looked up from the coordinates; near a border check it',
+  'walls[].solarAbsorptance': 'of the wall construction, mid-range of engineering tables',
+  'walls[].construction': `${CONSTRUCTIONS.brick.label} where nothing is entered`,
+  'limits.refersTo': 'the air inside the box where nothing is entered',
+  'constraints.mountHeightM': 'common practice, no source: working height',
+};
+
+function valueAt(site: Site, path: string): unknown {
+  return path.split('.').reduce<unknown>((at, key) => (at as Record<string, unknown> | null | undefined)?.[key], site);
+}
+
+const percent = (share: number): string => `${Math.round(share * 100)} %`;
+
+function modelAssumptions(): Assumption[] {
+  const a = BOX_ASSUMPTIONS;
+  const common = 'common practice, no source';
+  return [
+    { subject: 'box', text: 'closed box, no vents, no hood; each of its sheets has one temperature', origin: 'model' },
+    {
+      subject: 'box',
+      text: `half of the mass is shell (${percent(a.shellMassShare)}), specific heat ${a.specificHeatJkgK} J/(kg K), inside emittance ${a.insideEmittance}`,
+      origin: common,
+    },
+    {
+      subject: 'electronics',
+      text: `one board of ${percent(a.boardAreaShare)} of the back plate, both sides in the air; a component runs hotter than its board`,
+      origin: common,
+    },
+    {
+      subject: 'wind',
+      text: `along the wall the wind is ${a.windShelter} of the free wind`,
+      origin: 'Sparrow, Ramsey and Mass 1979, leeward surfaces',
+    },
+    {
+      subject: 'surroundings',
+      text: 'eaves and the skyline are as warm as the air and reflect nothing; indoors is as warm as the mean outside air; dry ground',
+      origin: common,
+    },
+    { subject: 'weather', text: 'the design day is clear, and the days before were like it', origin: 'model' },
+  ];
+}

@@ -1,0 +1,64 @@
+/** The design day of a site, step by step: sun, weather and sky, shared by all of its walls. */
+import { type CivilDay, civilDay } from '../civil-day.ts';
+import { type DesignClimate, designClimate, type Weather } from '../climate/design-climate.ts';
+import type { Site } from '../site.ts';
+import { problem, SiteError } from '../site-error.ts';
+import { relativeAirMass } from '../solar/atmosphere.ts';
+import { extraterrestrialNormal } from '../solar/extraterrestrial.ts';
+import { type SunPosition, sunPosition } from '../solar/sun-position.ts';
+import { type DiffuseSky, perezSky } from '../solar/transposition.ts';
+
+export interface DayStep {
+  readonly utc: Date;
+  readonly sun: SunPosition;
+  readonly weather: Weather;
+  readonly sky: DiffuseSky;
+}
+
+export interface SiteDay {
+  readonly civil: CivilDay;
+  readonly climate: DesignClimate;
+  readonly stepS: number;
+  readonly steps: readonly DayStep[];
+}
+
+/** Longest and usual time step, seconds. */
+export const LONGEST_STEP_S = 300;
+
+/**
+ * Works out a site's design day.
+ * @param stepS seconds, at most 300; must divide the civil day
+ * @throws RangeError for another step; SiteError where the date does not exist at the place
+ */
+export function siteDay(site: Site, stepS: number = LONGEST_STEP_S): SiteDay {
+  const climate = designClimate(site);
+  const civil = existingDay(climate.date, site.place.timeZone);
+  const count = (civil.hours * 3600) / stepS;
+  if (!(stepS > 0 && stepS <= LONGEST_STEP_S) || !Number.isInteger(count)) {
+    throw new RangeError(`stepS: ${stepS} s; allowed: up to ${LONGEST_STEP_S} s, a whole number of them in the day`);
+  }
+  const { latitudeDeg, longitudeDeg } = site.place;
+  const steps = Array.from({ length: count }, (_, k): DayStep => {
+    const utc = new Date(civil.startUtc.getTime() + k * stepS * 1000);
+    const sun = sunPosition(utc, latitudeDeg, longitudeDeg);
+    const weather = climate.at(utc, sun);
+    const sky = perezSky({
+      elevationDeg: sun.elevationDeg,
+      dni: weather.dni,
+      dhi: weather.dhi,
+      extraterrestrialWm2: extraterrestrialNormal(utc),
+      relativeAirMass: relativeAirMass(sun.elevationDeg),
+    });
+    return { utc, sun, weather, sky };
+  });
+  return { civil, climate, stepS, steps };
+}
+
+function existingDay(date: string, timeZone: string): CivilDay {
+  try {
+    return civilDay(date, timeZone);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    throw new SiteError([problem('climate', date, error.message, 'a date that the place has')]);
+  }
+}

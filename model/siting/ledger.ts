@@ -1,0 +1,48 @@
+/** Where the heat of the box comes from and goes to at one instant. */
+import { FACES } from '../faces.ts';
+import { faceAreasM2 } from '../shading/wall-frame.ts';
+import type { Box } from '../site.ts';
+import { BOX_NODES } from '../thermal/box-network.ts';
+import type { Network } from '../thermal/network.ts';
+import type { DayForcing, PeriodicDay } from '../thermal/periodic-day.ts';
+import type { WallSun } from './face-sun.ts';
+import { LEDGER_PATHS, type Ledger, type LedgerPath } from './results.ts';
+
+/** Adds up the flows across the border of the box at a step, W, positive inward. */
+export function ledgerAt(input: {
+  network: Network;
+  forcing: DayForcing;
+  march: PeriodicDay;
+  step: number;
+  sun: WallSun;
+  box: Box;
+}): Ledger {
+  const { network, forcing, march, step, sun, box } = input;
+  const nodes = network.names.length;
+  const t = march.temperaturesK.subarray(step * nodes, (step + 1) * nodes);
+  // The first step of the day came from the end of the round before.
+  const earlier = step > 0 ? march.temperaturesK.subarray((step - 1) * nodes, step * nodes) : march.startK;
+  const ledger = Object.fromEntries(LEDGER_PATHS.map((path) => [path, 0])) as Ledger;
+  const inBox = new Set<string>(BOX_NODES);
+
+  network.links.forEach((link, k) => {
+    const fromBox = inBox.has(link.from);
+    if (fromBox === inBox.has(link.to)) return;
+    const outward = network.linkFlowW(k, t, forcing.windMs[step] as number) * (fromBox ? 1 : -1);
+    ledger[link.label as LedgerPath] -= outward;
+  });
+  for (const name of BOX_NODES) {
+    const i = network.indexOf(name);
+    const rise = (t[i] as number) - (earlier[i] as number);
+    ledger.storage -= ((network.capacitiesJK[i] as number) * rise) / forcing.stepS;
+  }
+  const areas = faceAreasM2(box);
+  for (const face of FACES) {
+    const absorber = box.solarAbsorptance * areas[face];
+    ledger.sunBeam += absorber * sun.faces[face].beam;
+    ledger.sunDiffuse += absorber * sun.faces[face].diffuse;
+    ledger.sunReflected += absorber * sun.faces[face].reflected;
+  }
+  ledger.dissipation += box.powerW;
+  return ledger;
+}

@@ -1,0 +1,111 @@
+/** The decision in words: one sentence for the site, one for each wall. */
+import { clockTime } from '../civil-day.ts';
+import { compassPoint } from '../compass.ts';
+import type { Site, Wall } from '../site.ts';
+import { formatQuantity, type UnitSystem } from '../units.ts';
+import { type DayResult, type Finding, nearerMarginK } from './results.ts';
+
+export interface Candidate {
+  readonly wall: Wall;
+  readonly findings: Finding[];
+  readonly feasible: boolean;
+  readonly day: DayResult;
+}
+
+export interface WordingContext {
+  /** In the order of the ranking. */
+  readonly candidates: readonly Candidate[];
+  readonly best: Candidate | null;
+  readonly site: Site;
+  readonly units: UnitSystem;
+}
+
+/** What a limit is compared with, as a subject of a sentence. */
+const LIMITED: Readonly<Record<Site['limits']['refersTo'], string>> = {
+  insideAir: 'the air inside',
+  outsideAir: 'the outside air',
+  componentCase: 'the electronics',
+};
+
+/** Temperatures closer than this are called equal, K. */
+const ALIKE_K = 0.5;
+
+/** The decision for the site, in a sentence or two. */
+export function verdictOn(context: WordingContext): string {
+  const { candidates, best, site, units } = context;
+  if (best === null) {
+    const coolest = candidates[0];
+    const why = coolest === undefined ? '' : ` The coolest, ${quoted(coolest)}, is out: ${failures(coolest)}.`;
+    return `No wall satisfies the constraints.${why}`;
+  }
+  const margin = nearerMarginK(best.day);
+  const cold = best.day.coldMarginK < best.day.marginK;
+  const temperature = (c: number) => formatQuantity('temperature', c, units);
+  const limitC = cold ? site.limits.minC : site.limits.maxC;
+  const extremeC = cold ? site.limits.minC + best.day.coldMarginK : site.limits.maxC - best.day.marginK;
+  const reaches = `${LIMITED[site.limits.refersTo]} ${cold ? 'falls to' : 'reaches'} ${temperature(extremeC)}`;
+  const room = difference(Math.abs(margin), units);
+  const decision =
+    margin >= 0
+      ? `Use ${quoted(best)}: ${reaches}, ${room} inside the limit of ${temperature(limitC)}.`
+      : `No permitted wall stays within ${temperature(limitC)}: on the least bad one, ${quoted(best)}, ${reaches}, ${room} past the limit.`;
+  return `${decision}${coolerButOut(context, best)}${sunNote(site)}`;
+}
+
+/** Names the coolest wall that the constraints rule out, where it would have been cooler. */
+function coolerButOut({ candidates, units }: WordingContext, best: Candidate): string {
+  const out = candidates.find(
+    ({ feasible, day }) => !feasible && best.day.peakInsideAirC - day.peakInsideAirC > ALIKE_K,
+  );
+  if (out === undefined) return '';
+  const gain = difference(best.day.peakInsideAirC - out.day.peakInsideAirC, units);
+  return ` ${capital(quoted(out))} would be ${gain} cooler, but is out: ${failures(out)}.`;
+}
+
+/** A limit on outside air says nothing of the sun: every wall has the same margin, and the box is hotter than its rating thinks. */
+function sunNote(site: Site): string {
+  if (site.limits.refersTo !== 'outsideAir') return '';
+  return ' The limit refers to outside air, which is the same on every wall: walls are ranked by the air inside, and whether the rating covers a sunlit box is for its maker to say.';
+}
+
+/** Why a wall stands where it stands. */
+export function reasonFor(candidate: Candidate, { best, site, units }: WordingContext): string {
+  const { day, wall } = candidate;
+  const peak = formatQuantity('temperature', day.peakInsideAirC, units);
+  const at = clockTime(day.peakAtUtc, site.place.timeZone);
+  const facts = `Faces ${compassPoint(wall.azimuthDeg)}: ${sunText(day)}; air inside peaks at ${peak} at ${at}.`;
+  const watts = sunAtPeakText(day);
+  if (!candidate.feasible) return `Not permitted: ${failures(candidate)}. ${facts} ${watts}`;
+  if (best === null || candidate === best) return `Coolest of the permitted walls. ${facts} ${watts}`;
+  return `${comparedWith(best, candidate, units)} ${facts} ${watts}`;
+}
+
+function comparedWith(best: Candidate, other: Candidate, units: UnitSystem): string {
+  const hotterK = other.day.peakInsideAirC - best.day.peakInsideAirC;
+  if (Math.abs(hotterK) < ALIKE_K) return `About as warm as ${quoted(best)}.`;
+  return `${capital(difference(Math.abs(hotterK), units))} ${hotterK > 0 ? 'hotter' : 'cooler'} than ${quoted(best)}.`;
+}
+
+function sunText(day: DayResult): string {
+  return day.sunHours === 0 ? 'no direct sun on the box' : `${day.sunHours.toFixed(1)} h of direct sun on the box`;
+}
+
+function sunAtPeakText({ ledgerAtPeak: ledger }: DayResult): string {
+  const direct = Math.round(ledger.sunBeam);
+  const other = Math.round(ledger.sunDiffuse + ledger.sunReflected);
+  const inside = Math.round(ledger.dissipation);
+  return `Then it takes in ${direct} W of direct sun and ${other} W from sky, ground and wall, beside ${inside} W of its own.`;
+}
+
+const quoted = ({ wall }: Candidate): string => `wall "${wall.name}"`;
+
+const failures = ({ findings }: Candidate): string =>
+  findings
+    .filter(({ status }) => status === 'fail')
+    .map(({ text }) => text)
+    .join('; ');
+
+const difference = (kelvins: number, units: UnitSystem): string =>
+  formatQuantity('temperatureDifference', kelvins, units);
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,267 @@
+/**
+ * The heat balance of a closed box on a wall, put together as a network.
+ *
+ * Free nodes: ground before the wall, wall beside the box, wall behind it, five skins, back plate, air inside,
+ * electronics. Boundaries: outside air, sky, deep ground, indoors. A skin is one sheet with one temperature; sheets
+ * meet through air and radiation only, which keeps a sunlit face a little too hot and is on the safe side.
+ */
+import type { Construction } from '../constructions.ts';
+import { FACES, type Face, type PerFace } from '../faces.ts';
+import { AIR_SPECIFIC_HEAT_JKGK, type AirProperties, airDensity, airProperties } from './air.ts';
+import { blended, flatPlateForced } from './forced-convection.ts';
+import { CONTACT_GAP_M, channelCoefficient } from './gap.ts';
+import { type NaturalCoefficient, plateFacingDown, plateFacingUp, verticalPlate } from './natural-convection.ts';
+import { type Coefficient, createNetwork, type Link, type Network } from './network.ts';
+import { parallelPlates, roomExchangeAreas } from './radiation.ts';
+import { dailyCapacityJm2K, dailyPenetrationM, type Slab } from './slab.ts';
+
+/** Shares of what a surface sees; they sum to 1. */
+export interface Surroundings {
+  readonly sky: number;
+  readonly ground: number;
+  readonly wall: number;
+  readonly obstruction: number;
+}
+
+export interface BoxNetworkInput {
+  readonly box: {
+    readonly widthM: number;
+    readonly heightM: number;
+    readonly depthM: number;
+    readonly emittance: number;
+    readonly massKg: number;
+    readonly standOffM: number;
+  };
+  readonly faceAreasM2: PerFace<number>;
+  readonly faceViews: PerFace<Surroundings>;
+  readonly wall: {
+    readonly construction: Construction;
+    readonly emittance: number;
+    /** Area of the wall patch beside the box, m2. */
+    readonly areaM2: number;
+    readonly heightM: number;
+    readonly view: Surroundings;
+  };
+  readonly pressurePa: number;
+}
+
+/** Node names of the box itself: what the ledger draws its border round. */
+export const BOX_NODES = [...FACES, 'back', 'insideAir', 'electronics'] as const;
+
+/** What the box network takes for granted; shown to the user as assumptions. */
+export const BOX_ASSUMPTIONS = {
+  /** Share of the mass that is shell; the rest is electronics. */
+  shellMassShare: 0.5,
+  /** Specific heat of shell and electronics, J/(kg K): between aluminium (900) and plastics (1500). */
+  specificHeatJkgK: 1000,
+  /** Emittance of surfaces inside: paint, plastic, circuit boards. */
+  insideEmittance: 0.9,
+  /** Area of one side of the electronics against that of the back plate; both sides give heat off. */
+  boardAreaShare: 0.6,
+  /** Wind along the wall against free wind: the leeward modifier of Sparrow, Ramsey and Mass 1979 (EnergyPlus). */
+  windShelter: 0.5,
+  groundEmittance: 0.95,
+} as const;
+
+/** Ground that the box sees as one surface, m2; large against the box, so that its size does not matter. */
+export const GROUND_AREA_M2 = 10;
+
+/** Length over which air sweeps the ground, m. */
+const GROUND_LENGTH_M = 1;
+
+/** Dry soil (ISO 10456:2007 gives 1.5 to 2 W/(m K) and 2e6 J/(m3 K) moist; drier soil conducts less; value from memory). */
+const SOIL: Slab = { conductivityWmK: 1, densityKgM3: 1600, specificHeatJkgK: 1250 };
+
+/** Thick enough to show the daily swing of an endless depth. */
+const DEEP_M = 2;
+
+/**
+ * Walton 1983 (EnergyPlus Engineering Reference): of the sky that an inclined surface sees, the share sqrt((1 + cos
+ * tilt) / 2) counts as sky; the rest is low and radiates like air.
+ */
+const SKY_SHARE: PerFace<number> = { front: Math.SQRT1_2, left: Math.SQRT1_2, right: Math.SQRT1_2, top: 1, bottom: 0 };
+
+/** Builds the network of one box on one wall. */
+export function buildBoxNetwork(input: BoxNetworkInput): Network {
+  const { box } = input;
+  const film = filmAir(input.pressurePa);
+  const boardM2 = BOX_ASSUMPTIONS.boardAreaShare * box.widthM * box.heightM;
+  const links: Link[] = [
+    ...outsideOfBox(input, film),
+    ...mounting(input, film),
+    ...insideOfBox(input, film, boardM2),
+    ...wallAndGround(input, film),
+  ];
+  return createNetwork({
+    capacitiesJK: capacities(input),
+    boundaries: ['outsideAir', 'sky', 'deepGround', 'indoors'],
+    links,
+  });
+}
+
+/** Air between a surface and its air, at the mean of the two. */
+type FilmAir = (surfaceK: number, airK: number) => AirProperties;
+
+function filmAir(pressurePa: number): FilmAir {
+  return (surfaceK, airK) => airProperties((surfaceK + airK) / 2, pressurePa);
+}
+
+/** Wind and buoyancy together on a plate of a length in the direction of the wind. */
+function outdoorCoefficient(film: FilmAir, natural: NaturalCoefficient, lengthM: number): Coefficient {
+  return (surfaceK, airK, windMs) => {
+    const air = film(surfaceK, airK);
+    const forced = flatPlateForced(air, windMs * BOX_ASSUMPTIONS.windShelter, lengthM);
+    return blended(natural(air, surfaceK, airK), forced);
+  };
+}
+
+function stillCoefficient(film: FilmAir, natural: NaturalCoefficient): Coefficient {
+  return (surfaceK, airK) => natural(film(surfaceK, airK), surfaceK, airK);
+}
+
+function outsideOfBox({ box, faceAreasM2, faceViews }: BoxNetworkInput, film: FilmAir): Link[] {
+  const levelLengthM = (box.widthM * box.depthM) / (2 * (box.widthM + box.depthM));
+  const upright = verticalPlate(box.heightM);
+  const natural: PerFace<NaturalCoefficient> = {
+    front: upright,
+    left: upright,
+    right: upright,
+    top: plateFacingUp(levelLengthM),
+    bottom: plateFacingDown(levelLengthM),
+  };
+  const lengthM: PerFace<number> = {
+    front: box.widthM,
+    left: box.depthM,
+    right: box.depthM,
+    top: box.widthM,
+    bottom: box.widthM,
+  };
+  return FACES.flatMap((face: Face): Link[] => {
+    const area = faceAreasM2[face];
+    return [
+      {
+        kind: 'convection',
+        from: face,
+        to: 'outsideAir',
+        areaM2: area,
+        coefficient: outdoorCoefficient(film, natural[face], lengthM[face]),
+        label: 'convection',
+      },
+      ...longwave(face, area * box.emittance, faceViews[face], SKY_SHARE[face]),
+      radiation(face, 'wallBeside', area * box.emittance * faceViews[face].wall, 'longwaveWall'),
+    ];
+  });
+}
+
+function radiation(from: string, to: string, exchangeAreaM2: number, label: string): Link {
+  return { kind: 'radiation', from, to, exchangeAreaM2, label };
+}
+
+/** Long-wave exchange of an outdoor surface with sky, ground and obstructions; the latter are as warm as the air. */
+function longwave(node: string, emitterM2: number, view: Surroundings, skyShare: number): Link[] {
+  return [
+    radiation(node, 'sky', emitterM2 * view.sky * skyShare, 'longwaveSky'),
+    radiation(node, 'outsideAir', emitterM2 * view.sky * (1 - skyShare), 'longwaveSky'),
+    radiation(node, 'ground', emitterM2 * view.ground, 'longwaveGround'),
+    radiation(node, 'outsideAir', emitterM2 * view.obstruction, 'longwaveSurroundings'),
+  ];
+}
+
+function mounting({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
+  const area = box.widthM * box.heightM;
+  const gapM = Math.max(box.standOffM, CONTACT_GAP_M);
+  const channel: Coefficient = (surfaceK, airK) =>
+    channelCoefficient(film(surfaceK, airK), surfaceK - airK, gapM, box.heightM);
+  const across: Coefficient = (backK, wallK) => film(backK, wallK).conductivityWmK / gapM;
+  const label = 'mounting';
+  return [
+    { kind: 'convection', from: 'back', to: 'wallBehind', areaM2: area, coefficient: across, label },
+    radiation('back', 'wallBehind', area * parallelPlates(box.emittance, wall.emittance), label),
+    { kind: 'convection', from: 'back', to: 'outsideAir', areaM2: area, coefficient: channel, label },
+    { kind: 'convection', from: 'wallBehind', to: 'outsideAir', areaM2: area, coefficient: channel },
+  ];
+}
+
+function insideOfBox({ box, faceAreasM2 }: BoxNetworkInput, film: FilmAir, boardM2: number): Link[] {
+  const levelLengthM = (box.widthM * box.depthM) / (2 * (box.widthM + box.depthM));
+  const upright = stillCoefficient(film, verticalPlate(box.heightM));
+  const walls: [string, number, Coefficient][] = [
+    ['front', faceAreasM2.front, upright],
+    ['left', faceAreasM2.left, upright],
+    ['right', faceAreasM2.right, upright],
+    ['back', faceAreasM2.front, upright],
+    // The air lies below the lid and above the floor.
+    ['top', faceAreasM2.top, stillCoefficient(film, plateFacingDown(levelLengthM))],
+    ['bottom', faceAreasM2.bottom, stillCoefficient(film, plateFacingUp(levelLengthM))],
+    ['electronics', 2 * boardM2, stillCoefficient(film, verticalPlate(box.heightM * BOX_ASSUMPTIONS.boardAreaShare))],
+  ];
+  const exchange = roomExchangeAreas(
+    walls.map(([, areaM2]) => ({ areaM2, emittance: BOX_ASSUMPTIONS.insideEmittance })),
+  );
+  return walls.flatMap(([name, areaM2, coefficient], i): Link[] => [
+    { kind: 'convection', from: name, to: 'insideAir', areaM2, coefficient },
+    ...walls.slice(i + 1).map(([other], j) => ({
+      kind: 'radiation' as const,
+      from: name,
+      to: other,
+      exchangeAreaM2: exchange[i]?.[i + 1 + j] ?? 0,
+    })),
+  ]);
+}
+
+function wallAndGround({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
+  const covered = box.widthM * box.heightM;
+  const { construction } = wall;
+  const { conductivityWmK: k, outerLayerM } = construction;
+  const inwards = 1 / (outerLayerM / (2 * k) + construction.innerResistanceM2KW);
+  const beside = outdoorCoefficient(film, verticalPlate(wall.heightM), wall.heightM);
+  // Sideways through the outer layer: from the middle of the covered patch to as far outside it, across its perimeter.
+  const perimeter = 2 * (box.widthM + box.heightM);
+  const layerM = Math.min(outerLayerM, dailyPenetrationM(construction));
+  const sideways = (k * layerM * perimeter) / (covered / perimeter);
+  const groundView = { sky: 1, ground: 0, wall: 0, obstruction: 0 };
+  return [
+    { kind: 'convection', from: 'wallBeside', to: 'outsideAir', areaM2: wall.areaM2, coefficient: beside },
+    ...longwave('wallBeside', wall.areaM2 * wall.emittance, wall.view, SKY_SHARE.front),
+    { kind: 'conduction', from: 'wallBeside', to: 'indoors', conductanceWK: inwards * wall.areaM2 },
+    { kind: 'conduction', from: 'wallBehind', to: 'indoors', conductanceWK: inwards * covered },
+    { kind: 'conduction', from: 'wallBeside', to: 'wallBehind', conductanceWK: sideways },
+    {
+      kind: 'convection',
+      from: 'ground',
+      to: 'outsideAir',
+      areaM2: GROUND_AREA_M2,
+      coefficient: outdoorCoefficient(film, plateFacingUp(GROUND_LENGTH_M), GROUND_LENGTH_M),
+    },
+    ...longwave('ground', GROUND_AREA_M2 * BOX_ASSUMPTIONS.groundEmittance, groundView, 1).slice(0, 1),
+    // Force-restore: Bhumralkar 1975, J. Appl. Meteorol. 14:1246; capacity and conductance of one daily penetration depth.
+    {
+      kind: 'conduction',
+      from: 'ground',
+      to: 'deepGround',
+      conductanceWK: (GROUND_AREA_M2 * SOIL.conductivityWmK) / dailyPenetrationM(SOIL),
+    },
+  ];
+}
+
+function capacities({ box, faceAreasM2, wall, pressurePa }: BoxNetworkInput): Record<string, number> {
+  const { specificHeatJkgK, shellMassShare } = BOX_ASSUMPTIONS;
+  const covered = box.widthM * box.heightM;
+  const shellM2 = FACES.reduce((sum, face) => sum + faceAreasM2[face], covered);
+  const perShellM2 = (box.massKg * shellMassShare * specificHeatJkgK) / shellM2;
+  const wallM2 = dailyCapacityJm2K(wall.construction, wall.construction.outerLayerM);
+  const airKg = airDensity(300, pressurePa) * covered * box.depthM;
+  return {
+    ground: GROUND_AREA_M2 * dailyCapacityJm2K(SOIL, DEEP_M),
+    wallBeside: wall.areaM2 * wallM2,
+    wallBehind: covered * wallM2,
+    front: faceAreasM2.front * perShellM2,
+    left: faceAreasM2.left * perShellM2,
+    right: faceAreasM2.right * perShellM2,
+    top: faceAreasM2.top * perShellM2,
+    bottom: faceAreasM2.bottom * perShellM2,
+    back: covered * perShellM2,
+    insideAir: airKg * AIR_SPECIFIC_HEAT_JKGK,
+    electronics: box.massKg * (1 - shellMassShare) * specificHeatJkgK,
+  };
+}

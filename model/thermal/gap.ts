@@ -1,0 +1,23 @@
+/** The gap between the back plate and the wall: heat crosses it, and air that rises through it carries heat away. */
+import type { AirProperties } from './air.ts';
+import { rayleigh } from './natural-convection.ts';
+
+/**
+ * Air left between surfaces that touch: masonry and mouldings meet at high spots only.
+ * Common practice, no source.
+ */
+export const CONTACT_GAP_M = 0.002;
+
+/**
+ * Coefficient from either plate of an open upright channel to the outside air, W/(m2 K).
+ *
+ * Source: Bar-Cohen and Rohsenow 1984, J. Heat Transfer 106:116, isothermal plates (Incropera eq. 9.47 with C1 = 576,
+ * C2 = 2.87). Tends to a single plate as the gap widens, and to nothing as it closes.
+ * @param differenceK plate minus outside air
+ */
+export function channelCoefficient(air: AirProperties, differenceK: number, gapM: number, heightM: number): number {
+  const x = (rayleigh(air, differenceK, gapM) * gapM) / heightM;
+  if (x <= 1e-12) return 0;
+  const nu = 1 / Math.sqrt(576 / x ** 2 + 2.87 / Math.sqrt(x));
+  return (nu * air.conductivityWmK) / gapM;
+}

@@ -1,0 +1,142 @@
+/** Marches a network round one day until the day repeats itself. */
+import type { Network } from './network.ts';
+
+/** What drives a network through a day, one row a step. */
+export interface DayForcing {
+  readonly steps: number;
+  readonly stepS: number;
+  /** Boundary temperatures, K: `steps` rows in the order of the network's boundaries. */
+  readonly boundariesK: Float64Array;
+  /** Heat put into the free nodes, W: `steps` rows in their order. */
+  readonly sourcesW: Float64Array;
+  readonly windMs: Float64Array;
+}
+
+export interface PeriodicDay {
+  /** Temperatures of all nodes, K: `steps` rows. */
+  readonly temperaturesK: Float64Array;
+  /** Temperatures from which the last round began, K. */
+  readonly startK: Float64Array;
+  /** Rounds that were marched. */
+  readonly rounds: number;
+  /** Largest difference of a node between the end of the day and the end of the day before, K. */
+  readonly repeatsWithinK: number;
+}
+
+/** A day counts as periodic when no node ends it further from where it began, K. */
+export const PERIODIC_WITHIN_K = 0.02;
+
+const MAX_ROUNDS = 60;
+
+/**
+ * Marches until the day is periodic. The start is the steady state under the day's means, so that slow nodes begin near
+ * their own mean and few rounds are needed.
+ * @throws Error when it does not become periodic
+ */
+export function marchPeriodicDay(network: Network, forcing: DayForcing): PeriodicDay {
+  const { steps, stepS, boundariesK, sourcesW, windMs } = forcing;
+  const n = network.freeCount;
+  const nodes = network.names.length;
+  const boundaries = nodes - n;
+  const state = meanSteadyState(network, forcing);
+  const temperaturesK = new Float64Array(steps * nodes);
+  const guess = new Float64Array(n);
+  const before = Float64Array.from(state.subarray(0, n));
+  const roundStart = new Float64Array(n);
+
+  for (let round = 1; round <= MAX_ROUNDS; round++) {
+    roundStart.set(state.subarray(0, n));
+    for (let k = 0; k < steps; k++) {
+      // Temperatures go on as they went: the extrapolation saves an iteration in most steps.
+      for (let i = 0; i < n; i++) {
+        const now = state[i] as number;
+        guess[i] = 2 * now - (before[i] as number);
+        before[i] = now;
+      }
+      state.set(boundariesK.subarray(k * boundaries, (k + 1) * boundaries), n);
+      network.step(state, sourcesW.subarray(k * n, (k + 1) * n), windMs[k] as number, stepS, guess);
+      temperaturesK.set(state, k * nodes);
+    }
+    let repeatsWithinK = 0;
+    for (let i = 0; i < n; i++) {
+      repeatsWithinK = Math.max(repeatsWithinK, Math.abs((state[i] as number) - (roundStart[i] as number)));
+    }
+    if (repeatsWithinK < PERIODIC_WITHIN_K) return { temperaturesK, startK: roundStart, rounds: round, repeatsWithinK };
+  }
+  throw new Error(`the day did not become periodic in ${MAX_ROUNDS} rounds`);
+}
+
+/** All nodes at the steady state under the mean boundaries, sources and wind of the day, K. */
+export function meanSteadyState(network: Network, forcing: DayForcing): Float64Array {
+  const n = network.freeCount;
+  const boundaries = network.names.length - n;
+  const state = new Float64Array(network.names.length);
+  const meanBoundariesK = columnMeans(forcing.boundariesK, forcing.steps, boundaries);
+  state.set(meanBoundariesK, n);
+  state.fill(meanBoundariesK[0] as number, 0, n);
+  const wind = forcing.windMs.reduce((sum, w) => sum + w, 0) / forcing.steps;
+  network.settle(state, columnMeans(forcing.sourcesW, forcing.steps, n), wind);
+  return state;
+}
+
+/**
+ * Sets a ground's deep temperature, in place, so that no heat crosses into the depth over the day: on a day that repeats
+ * itself the depth is as warm as its surface on average.
+ * @throws Error when it does not settle
+ */
+export function balanceDeepGround(
+  network: Network,
+  forcing: DayForcing,
+  nodes: { readonly surface: string; readonly deep: string },
+): void {
+  const surface = network.indexOf(nodes.surface);
+  const deep = network.indexOf(nodes.deep) - network.freeCount;
+  const boundaries = network.names.length - network.freeCount;
+  for (let round = 0; round < MAX_ROUNDS; round++) {
+    const surfaceK = meanSteadyState(network, forcing)[surface] as number;
+    const movedK = Math.abs(surfaceK - (forcing.boundariesK[deep] as number));
+    for (let k = 0; k < forcing.steps; k++) forcing.boundariesK[k * boundaries + deep] = surfaceK;
+    if (movedK < PERIODIC_WITHIN_K) return;
+  }
+  throw new Error(`the deep ground did not settle in ${MAX_ROUNDS} rounds`);
+}
+
+function columnMeans(rows: Float64Array, count: number, width: number): Float64Array {
+  const means = new Float64Array(width);
+  for (let k = 0; k < count; k++) {
+    for (let i = 0; i < width; i++) means[i] = (means[i] as number) + (rows[k * width + i] as number) / count;
+  }
+  return means;
+}
+
+/**
+ * Energy that went in minus what went out minus what is stored, relative to what went in, over the last round.
+ * In and out are the sources and the flows across links to boundaries, each by its sign at each step.
+ */
+export function energyClosure(network: Network, forcing: DayForcing, day: PeriodicDay): number {
+  const { steps, stepS, sourcesW, windMs } = forcing;
+  const n = network.freeCount;
+  const nodes = network.names.length;
+  const outward = network.links.flatMap((link, k) => {
+    const fromFree = network.indexOf(link.from) < n;
+    const toFree = network.indexOf(link.to) < n;
+    return fromFree === toFree ? [] : [{ k, sign: fromFree ? -1 : 1 }];
+  });
+  let inJ = 0;
+  let outJ = 0;
+  const count = (watts: number) => {
+    if (watts > 0) inJ += watts * stepS;
+    else outJ -= watts * stepS;
+  };
+  for (let k = 0; k < steps; k++) {
+    const t = day.temperaturesK.subarray(k * nodes, (k + 1) * nodes);
+    for (let i = 0; i < n; i++) count(sourcesW[k * n + i] as number);
+    for (const link of outward) count(link.sign * network.linkFlowW(link.k, t, windMs[k] as number));
+  }
+  const end = day.temperaturesK.subarray((steps - 1) * nodes, steps * nodes);
+  let storedJ = 0;
+  for (let i = 0; i < n; i++) {
+    storedJ += (network.capacitiesJK[i] as number) * ((end[i] as number) - (day.startK[i] as number));
+  }
+  return inJ === 0 ? 0 : (inJ - outJ - storedJ) / inJ;
+}
