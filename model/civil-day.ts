@@ -11,6 +11,8 @@ export interface CivilDay {
   readonly startUtc: Date;
   /** Length, hours: 24, or 23 and 25 where the clock changes (other steps exist). */
   readonly hours: number;
+  /** Clock time of an instant at the place, "16:35". */
+  clockTime(utc: Date): string;
 }
 
 /** Reads instants on the clocks of a zone. */
@@ -51,7 +53,13 @@ export function civilDay(date: string, timeZone: string): CivilDay {
   const start = firstInstant(clock, midnight);
   const next = firstInstant(clock, midnight + DAY_MS);
   if (start === null || next === null) throw new RangeError(`the date ${date} does not exist in ${timeZone}`);
-  return { date, timeZone, startUtc: new Date(start), hours: (next - start) / HOUR_MS };
+  return {
+    date,
+    timeZone,
+    startUtc: new Date(start),
+    hours: (next - start) / HOUR_MS,
+    clockTime: (utc) => clockText(clock, utc),
+  };
 }
 
 /** First instant whose clock reads `midnight` or, where the clock jumps over midnight, the instant of the jump. */
@@ -63,8 +71,11 @@ function firstInstant(clock: ZoneClock, midnight: number): number | null {
   return candidates.find((instant) => Math.floor(clock.readingMs(instant) / DAY_MS) === day) ?? null;
 }
 
-/** Clock time of an instant at a place, "16:35". */
+/** Clock time of an instant in a zone, "16:35". */
 export function clockTime(utc: Date, timeZone: string): string {
-  const reading = new Date(zoneClock(timeZone).readingMs(utc.getTime()));
-  return reading.toISOString().slice(11, 16);
+  return clockText(zoneClock(timeZone), utc);
+}
+
+function clockText(clock: ZoneClock, utc: Date): string {
+  return new Date(clock.readingMs(utc.getTime())).toISOString().slice(11, 16);
 }

@@ -30,13 +30,14 @@ export type RayEnd = 'sky' | 'ground' | 'wall' | 'obstruction';
 
 export interface Scene {
   readonly frame: WallFrame;
-  readonly wallHeightM: number;
   /** True when something can stand between a face and the sun besides the wall itself. */
   readonly hasObstructions: boolean;
   /** Where the ray from `point` along the unit vector `direction` ends. */
   endOfRay(point: Vector, direction: Vector): RayEnd;
   /** Whether the sun in `direction` is hidden from `point`; the building is taken as solid behind the wall. */
   hidesSun(point: Vector, direction: Vector): boolean;
+  /** Whether a point of level ground lies in shadow: of the building, taken as long and as high as its wall, or of the rest. */
+  shadesGround(point: Vector, direction: Vector): boolean;
 }
 
 const bearingOf = (d: Vector): number => degrees(Math.atan2(d[0], d[1]));
@@ -50,14 +51,18 @@ export function buildScene(input: SceneInput): Scene {
   const hasSkyline = input.horizon.some(([, elevation]) => elevation > 0);
   const skyline: Skyline = skylineThrough(input.horizon);
 
+  const [outE, outN] = frame.out;
+  const [rightE, rightN] = frame.right;
   const hitsEave = (point: Vector, direction: Vector): boolean => {
     if (eave === null || direction[2] <= 0) return false;
     const steps = (eaveUpM - point[2]) / direction[2];
     // A face that touches the eave from below is covered by it.
     if (steps < -1e-9) return false;
-    const out = dot(point, frame.out) + steps * dot(direction, frame.out);
+    const east = point[0] + steps * direction[0];
+    const north = point[1] + steps * direction[1];
+    const out = east * outE + north * outN;
     if (out < 0 || out > eave.depthM) return false;
-    const right = dot(point, frame.right) + steps * dot(direction, frame.right) - eave.offsetM;
+    const right = east * rightE + north * rightN - eave.offsetM;
     return Math.abs(right) <= eave.widthM / 2;
   };
   // An elevation of 90 degrees hides the zenith too.
@@ -66,7 +71,6 @@ export function buildScene(input: SceneInput): Scene {
 
   return {
     frame,
-    wallHeightM: input.wallHeightM,
     hasObstructions: eave !== null || hasSkyline,
     endOfRay(point, direction) {
       const outward = dot(direction, frame.out);
@@ -81,6 +85,14 @@ export function buildScene(input: SceneInput): Scene {
     },
     hidesSun(point, direction) {
       if (dot(direction, frame.out) <= 0 || direction[2] <= 0) return true;
+      return hitsEave(point, direction) || belowSkyline(direction);
+    },
+    shadesGround(point, direction) {
+      if (direction[2] <= 0) return true;
+      const outward = dot(direction, frame.out);
+      // Towards a sun behind the wall, the line crosses the wall's plane at this height.
+      const crossingUpM = (-dot(point, frame.out) * direction[2]) / outward;
+      if (outward < 0 && crossingUpM < input.wallHeightM) return true;
       return hitsEave(point, direction) || belowSkyline(direction);
     },
   };

@@ -15,8 +15,8 @@ export interface FaceView {
   readonly factors: ViewFactors;
   /** Share of the horizon band before the face that is not hidden, as Perez's horizon part counts it: 0 to 1. */
   readonly horizonBand: number;
-  /** Distances from the wall at which the face sees the ground, m, ascending: each stands for an equal part of that view. */
-  readonly groundOutM: Float64Array;
+  /** Points of the ground that the face sees; each stands for an equal part of that view. Empty where it sees none. */
+  readonly groundPoints: readonly Vector[];
 }
 
 /** Rays over the hemisphere from each sample point: rings by azimuths. Even numbers keep mirror pairs together. */
@@ -26,7 +26,7 @@ const AZIMUTHS = 48;
 /** Middle of Perez's horizon band, degrees: the paper's band is 6.5 degrees high at its widest. */
 const BAND_SIN = Math.sin((3 * Math.PI) / 180);
 const BAND_COS = Math.sqrt(1 - BAND_SIN ** 2);
-const BAND_RAYS = 360;
+const BAND_RAYS = 180;
 
 /** Unit vectors spanning the plane of a panel. */
 function spanOf(panel: Panel): { normal: Vector; a: Vector; b: Vector } {
@@ -37,8 +37,8 @@ function spanOf(panel: Panel): { normal: Vector; a: Vector; b: Vector } {
   return { normal: panel.normal, a: unit(panel.halfAcross), b: unit(panel.halfAlong) };
 }
 
-/** Views from a panel, averaged over `across` by `alongCount` points of it. */
-export function faceView(scene: Scene, panel: Panel, across = 2, alongCount = 2): FaceView {
+/** Views from a panel: from its middle, or averaged over points of it where something near can hide part of the sky. */
+export function faceView(scene: Scene, panel: Panel): FaceView {
   const { normal, a, b } = spanOf(panel);
   const directions: Vector[] = [];
   for (let ring = 0; ring < RINGS; ring++) {
@@ -52,15 +52,15 @@ export function faceView(scene: Scene, panel: Panel, across = 2, alongCount = 2)
   }
 
   const counts: ViewFactors = { sky: 0, ground: 0, wall: 0, obstruction: 0 };
-  const groundOut: number[] = [];
-  const points = samplePoints(panel, across, alongCount);
+  const ground: Vector[] = [];
+  const spread = scene.hasObstructions ? 2 : 1;
+  const points = samplePoints(panel, spread, spread);
   for (const point of points) {
     for (const direction of directions) {
       const end = scene.endOfRay(point, direction);
       counts[end] += 1;
       if (end !== 'ground') continue;
-      const steps = -point[2] / direction[2];
-      groundOut.push(Math.max(0, dot(point, scene.frame.out) + steps * dot(direction, scene.frame.out)));
+      ground.push(along(point, direction, -point[2] / direction[2]));
     }
   }
   const rays = points.length * directions.length;
@@ -72,8 +72,21 @@ export function faceView(scene: Scene, panel: Panel, across = 2, alongCount = 2)
       obstruction: counts.obstruction / rays,
     },
     horizonBand: openHorizonBand(scene, panel),
-    groundOutM: Float64Array.from(groundOut).sort(),
+    groundPoints: everyFew(ground.sort((a, b) => outOf(scene, a) - outOf(scene, b))),
   };
+}
+
+const outOf = (scene: Scene, point: Vector): number => dot(point, scene.frame.out);
+
+/** Ground points kept of each face: the shadow's edge moves over them in steps of two hundredths of the view. */
+const GROUND_POINTS = 48;
+
+/** An even choice out of a sorted list, from the middle of each part. */
+function everyFew(points: readonly Vector[]): Vector[] {
+  if (points.length <= GROUND_POINTS) return [...points];
+  return Array.from({ length: GROUND_POINTS }, (_, i) => {
+    return points[Math.floor(((i + 0.5) * points.length) / GROUND_POINTS)] as Vector;
+  });
 }
 
 /** Share of the horizon before an upright face that is open, weighted with the cosine to its normal. */

@@ -1,6 +1,7 @@
 /** From a wall and its day to the network of the box and what drives it. */
 import { CONSTRUCTIONS } from '../constructions.ts';
 import { FACES } from '../faces.ts';
+import { KELVIN } from '../physical-constants.ts';
 import { faceAreasM2, wallPatchMarginM } from '../shading/wall-frame.ts';
 import type { Box, Site, Wall } from '../site.ts';
 import { pressureAtAltitude } from '../solar/atmosphere.ts';
@@ -10,9 +11,6 @@ import type { DayForcing } from '../thermal/periodic-day.ts';
 import { blackbodyK } from '../thermal/radiation.ts';
 import type { SiteDay } from './design-day.ts';
 import { faceViewFactors, totalSun, type WallShade, type WallSun } from './face-sun.ts';
-
-/** 0 degC in kelvin. */
-export const KELVIN = 273.15;
 
 /** The network of a site's box on a wall. */
 export function wallNetwork(site: Site, wall: Wall, shade: WallShade): Network {
@@ -49,31 +47,28 @@ export function dayForcing(
   sun: readonly WallSun[],
   network: Network,
 ): DayForcing {
-  const steps = day.steps.length;
-  const n = network.freeCount;
-  const boundaries = network.names.length - n;
-  const boundariesK = new Float64Array(steps * boundaries);
-  const sourcesW = new Float64Array(steps * n);
   const windMs = Float64Array.from(day.steps, ({ weather }) => weather.windMs);
-  const meanAirK = day.steps.reduce((sum, { weather }) => sum + weather.airC, 0) / steps + KELVIN;
-  const at = (name: string) => network.indexOf(name);
+  const meanAirK = day.steps.reduce((sum, { weather }) => sum + weather.airC, 0) / day.steps.length + KELVIN;
+  const boundariesK = day.steps.map(({ weather }) =>
+    Float64Array.of(weather.airC + KELVIN, blackbodyK(weather.skyLongwaveWm2), meanAirK, meanAirK),
+  );
+  const nodes = { wall: network.indexOf('wallBeside'), ground: network.indexOf('ground') };
+  const electronics = network.indexOf('electronics');
   const areas = faceAreasM2(site.box);
-  const faceNodes = FACES.map((face) => ({
+  const absorbers = FACES.map((face) => ({
     face,
-    node: at(face),
+    node: network.indexOf(face),
     absorberM2: site.box.solarAbsorptance * areas[face],
   }));
   const wallAbsorberM2 = wall.solarAbsorptance * wallPatchAreaM2(site.box);
   const groundAbsorberM2 = (1 - site.ground.albedo) * GROUND_AREA_M2;
-
-  day.steps.forEach(({ weather }, k) => {
-    boundariesK.set([weather.airC + KELVIN, blackbodyK(weather.skyLongwaveWm2), meanAirK, meanAirK], k * boundaries);
-    const row = sourcesW.subarray(k * n, (k + 1) * n);
-    const now = sun[k] as WallSun;
-    for (const { face, node, absorberM2 } of faceNodes) row[node] = absorberM2 * totalSun(now.faces[face]);
-    row[at('wallBeside')] = wallAbsorberM2 * totalSun(now.wall);
-    row[at('ground')] = groundAbsorberM2 * now.ground;
-    row[at('electronics')] = site.box.powerW;
+  const sourcesW = sun.map((now) => {
+    const row = new Float64Array(network.freeCount);
+    for (const { face, node, absorberM2 } of absorbers) row[node] = absorberM2 * totalSun(now.faces[face]);
+    row[nodes.wall] = wallAbsorberM2 * totalSun(now.wall);
+    row[nodes.ground] = groundAbsorberM2 * now.ground;
+    row[electronics] = site.box.powerW;
+    return row;
   });
-  return { steps, stepS: day.stepS, boundariesK, sourcesW, windMs };
+  return { steps: day.steps.length, stepS: day.stepS, boundariesK, sourcesW, windMs };
 }

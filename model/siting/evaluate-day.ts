@@ -1,10 +1,11 @@
 /** How hot a box gets on one wall on the site's design day. */
 import { FACES, perFace } from '../faces.ts';
+import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
 import { problem, SiteError, shown } from '../site-error.ts';
 import { balanceDeepGround, energyClosure, marchPeriodicDay } from '../thermal/periodic-day.ts';
 import { assumptionsOf } from './assumptions.ts';
-import { dayForcing, KELVIN, wallNetwork } from './day-forcing.ts';
+import { dayForcing, wallNetwork } from './day-forcing.ts';
 import { type SiteDay, siteDay } from './design-day.ts';
 import { prepareWallShade, totalSun, type WallSun, wallSun } from './face-sun.ts';
 import { ledgerAt } from './ledger.ts';
@@ -37,8 +38,7 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
 
   const column = (node: string): number[] => {
     const index = network.indexOf(node);
-    const width = network.names.length;
-    return day.steps.map((_, k) => (march.temperaturesK[k * width + index] as number) - KELVIN);
+    return march.temperaturesK.map((row) => (row[index] as number) - KELVIN);
   };
   const outsideAirC = day.steps.map((step) => step.weather.airC);
   const insideAirC = column('insideAir');

@@ -1,6 +1,6 @@
 /** The sun on each face of a box, on the wall beside it and on the ground before it, shade taken into account. */
-import { FACES, type Face, type PerFace, perFace } from '../faces.ts';
-import { shadedShare, wallShadowM } from '../shading/ground-shadow.ts';
+import { type Face, type PerFace, perFace } from '../faces.ts';
+import { shadedShare } from '../shading/ground-shadow.ts';
 import { buildScene, type Scene } from '../shading/scene.ts';
 import { sunlitCosine, sunVector } from '../shading/sunlit-fraction.ts';
 import type { Vector } from '../shading/vector.ts';
@@ -23,7 +23,6 @@ export interface WallShade {
   readonly scene: Scene;
   readonly faces: PerFace<Receiver>;
   readonly wall: Receiver;
-  readonly azimuthDeg: number;
 }
 
 /** Sun on a surface by where it comes from, W/m2 on the surface. */
@@ -68,18 +67,20 @@ export function prepareWallShade(box: Box, wall: Wall): WallShade {
     scene,
     faces: perFace((face: Face) => receiver(panels[face], FACE_TILT_DEG[face])),
     wall: receiver(wallPanel(scene.frame, box), 90),
-    azimuthDeg: wall.azimuthDeg,
   };
 }
+
+const NO_SUN: SurfaceSun = { beam: 0, diffuse: 0, reflected: 0 };
+const NIGHT: WallSun = { faces: perFace(() => NO_SUN), wall: NO_SUN, ground: 0 };
 
 /** The sun at one step of the day on every surface of a wall. */
 export function wallSun(shade: WallShade, step: DayStep, albedo: number, wallAbsorptance: number): WallSun {
   const { sun, weather, sky } = step;
+  if (weather.dni <= 0 && weather.dhi <= 0) return NIGHT;
   const direction = sunVector(sun);
   const level = weather.dni * Math.max(0, direction[2]);
-  const shadowM = wallShadowM(sun, shade.azimuthDeg, shade.scene.wallHeightM);
   const groundSeen = (receiver: Receiver): number =>
-    weather.dhi + level * (1 - shadedShare(receiver.view.groundOutM, shadowM));
+    weather.dhi + level * (1 - shadedShare(shade.scene, receiver.view.groundPoints, direction));
 
   const direct = (receiver: Receiver): Omit<SurfaceSun, 'reflected'> => {
     const cosine = sunlitCosine(shade.scene, receiver.panel, receiver.points, direction);
@@ -109,9 +110,4 @@ export function wallSun(shade: WallShade, step: DayStep, albedo: number, wallAbs
 /** View factors of every face, for the long-wave exchange. */
 export function faceViewFactors(shade: WallShade) {
   return perFace((face) => shade.faces[face].view.factors);
-}
-
-/** Whether any face of the box is struck by direct sun at a step. */
-export function anyFaceSunlit(sun: WallSun): boolean {
-  return FACES.some((face) => sun.faces[face].beam > 0);
 }

@@ -18,10 +18,9 @@ export function ledgerAt(input: {
   box: Box;
 }): Ledger {
   const { network, forcing, march, step, sun, box } = input;
-  const nodes = network.names.length;
-  const t = march.temperaturesK.subarray(step * nodes, (step + 1) * nodes);
+  const t = march.temperaturesK[step] as Float64Array;
   // The first step of the day came from the end of the round before.
-  const earlier = step > 0 ? march.temperaturesK.subarray((step - 1) * nodes, step * nodes) : march.startK;
+  const earlier = march.temperaturesK[step - 1] ?? march.startK;
   const ledger = Object.fromEntries(LEDGER_PATHS.map((path) => [path, 0])) as Ledger;
   const inBox = new Set<string>(BOX_NODES);
 

@@ -23,7 +23,7 @@ export function rankWalls(site: Site, options: RankOptions = {}): Ranking {
     })
     .sort(betterFirst);
   const best = candidates.find(({ feasible }) => feasible) ?? null;
-  const context = { candidates, best, site, units };
+  const context = { candidates, best, site, civil: day.civil, units };
   return {
     walls: candidates.map((candidate, index) => ({
       rank: index + 1,

@@ -1,5 +1,5 @@
 /** The decision in words: one sentence for the site, one for each wall. */
-import { clockTime } from '../civil-day.ts';
+import type { CivilDay } from '../civil-day.ts';
 import { compassPoint } from '../compass.ts';
 import type { Site, Wall } from '../site.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
@@ -17,6 +17,7 @@ export interface WordingContext {
   readonly candidates: readonly Candidate[];
   readonly best: Candidate | null;
   readonly site: Site;
+  readonly civil: CivilDay;
   readonly units: UnitSystem;
 }
 
@@ -69,10 +70,10 @@ function sunNote(site: Site): string {
 }
 
 /** Why a wall stands where it stands. */
-export function reasonFor(candidate: Candidate, { best, site, units }: WordingContext): string {
+export function reasonFor(candidate: Candidate, { best, civil, units }: WordingContext): string {
   const { day, wall } = candidate;
   const peak = formatQuantity('temperature', day.peakInsideAirC, units);
-  const at = clockTime(day.peakAtUtc, site.place.timeZone);
+  const at = civil.clockTime(day.peakAtUtc);
   const facts = `Faces ${compassPoint(wall.azimuthDeg)}: ${sunText(day)}; air inside peaks at ${peak} at ${at}.`;
   const watts = sunAtPeakText(day);
   if (!candidate.feasible) return `Not permitted: ${failures(candidate)}. ${facts} ${watts}`;

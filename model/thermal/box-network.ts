@@ -7,7 +7,7 @@
  */
 import type { Construction } from '../constructions.ts';
 import { FACES, type Face, type PerFace } from '../faces.ts';
-import { AIR_SPECIFIC_HEAT_JKGK, type AirProperties, airDensity, airProperties } from './air.ts';
+import { AIR_SPECIFIC_HEAT_JKGK, airDensity, type FilmAir, filmAirTable } from './air.ts';
 import { blended, flatPlateForced } from './forced-convection.ts';
 import { CONTACT_GAP_M, channelCoefficient } from './gap.ts';
 import { type NaturalCoefficient, plateFacingDown, plateFacingUp, verticalPlate } from './natural-convection.ts';
@@ -84,7 +84,7 @@ const SKY_SHARE: PerFace<number> = { front: Math.SQRT1_2, left: Math.SQRT1_2, ri
 /** Builds the network of one box on one wall. */
 export function buildBoxNetwork(input: BoxNetworkInput): Network {
   const { box } = input;
-  const film = filmAir(input.pressurePa);
+  const film = filmAirTable(input.pressurePa);
   const boardM2 = BOX_ASSUMPTIONS.boardAreaShare * box.widthM * box.heightM;
   const links: Link[] = [
     ...outsideOfBox(input, film),
@@ -97,13 +97,6 @@ export function buildBoxNetwork(input: BoxNetworkInput): Network {
     boundaries: ['outsideAir', 'sky', 'deepGround', 'indoors'],
     links,
   });
-}
-
-/** Air between a surface and its air, at the mean of the two. */
-type FilmAir = (surfaceK: number, airK: number) => AirProperties;
-
-function filmAir(pressurePa: number): FilmAir {
-  return (surfaceK, airK) => airProperties((surfaceK + airK) / 2, pressurePa);
 }
 
 /** Wind and buoyancy together on a plate of a length in the direction of the wind. */
@@ -119,7 +112,7 @@ function stillCoefficient(film: FilmAir, natural: NaturalCoefficient): Coefficie
   return (surfaceK, airK) => natural(film(surfaceK, airK), surfaceK, airK);
 }
 
-function outsideOfBox({ box, faceAreasM2, faceViews }: BoxNetworkInput, film: FilmAir): Link[] {
+function outsideOfBox({ box, faceAreasM2, faceViews, wall }: BoxNetworkInput, film: FilmAir): Link[] {
   const levelLengthM = (box.widthM * box.depthM) / (2 * (box.widthM + box.depthM));
   const upright = verticalPlate(box.heightM);
   const natural: PerFace<NaturalCoefficient> = {
@@ -147,8 +140,7 @@ function outsideOfBox({ box, faceAreasM2, faceViews }: BoxNetworkInput, film: Fi
         coefficient: outdoorCoefficient(film, natural[face], lengthM[face]),
         label: 'convection',
       },
-      ...longwave(face, area * box.emittance, faceViews[face], SKY_SHARE[face]),
-      radiation(face, 'wallBeside', area * box.emittance * faceViews[face].wall, 'longwaveWall'),
+      ...longwave(face, area * box.emittance, faceViews[face], SKY_SHARE[face], wall),
     ];
   });
 }
@@ -157,14 +149,36 @@ function radiation(from: string, to: string, exchangeAreaM2: number, label: stri
   return { kind: 'radiation', from, to, exchangeAreaM2, label };
 }
 
-/** Long-wave exchange of an outdoor surface with sky, ground and obstructions; the latter are as warm as the air. */
-function longwave(node: string, emitterM2: number, view: Surroundings, skyShare: number): Link[] {
-  return [
+/**
+ * Long-wave exchange of an outdoor surface with sky, ground, wall and obstructions. Ground and wall are grey: they emit
+ * with their emittance and mirror, with the rest, what they see themselves. Obstructions are black and as warm as the air.
+ * @param emitterM2 area of the surface times its emittance
+ */
+function longwave(node: string, emitterM2: number, view: Surroundings, skyShare: number, wall?: GreyWall): Link[] {
+  const groundEmittance = BOX_ASSUMPTIONS.groundEmittance;
+  const links = [
     radiation(node, 'sky', emitterM2 * view.sky * skyShare, 'longwaveSky'),
     radiation(node, 'outsideAir', emitterM2 * view.sky * (1 - skyShare), 'longwaveSky'),
-    radiation(node, 'ground', emitterM2 * view.ground, 'longwaveGround'),
+    radiation(node, 'ground', emitterM2 * view.ground * groundEmittance, 'longwaveGround'),
+    radiation(node, 'sky', emitterM2 * view.ground * (1 - groundEmittance), 'longwaveGround'),
     radiation(node, 'outsideAir', emitterM2 * view.obstruction, 'longwaveSurroundings'),
   ];
+  if (wall === undefined) return links;
+  const mirrored = emitterM2 * view.wall * (1 - wall.emittance);
+  return [
+    ...links,
+    radiation(node, 'wallBeside', emitterM2 * view.wall * wall.emittance, 'longwaveWall'),
+    radiation(node, 'sky', mirrored * wall.view.sky * SKY_SHARE.front, 'longwaveWall'),
+    radiation(node, 'outsideAir', mirrored * wall.view.sky * (1 - SKY_SHARE.front), 'longwaveWall'),
+    radiation(node, 'ground', mirrored * wall.view.ground, 'longwaveWall'),
+    radiation(node, 'outsideAir', mirrored * wall.view.obstruction, 'longwaveWall'),
+  ];
+}
+
+/** A wall as what stands before it sees it. */
+interface GreyWall {
+  readonly emittance: number;
+  readonly view: Surroundings;
 }
 
 function mounting({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
@@ -219,7 +233,6 @@ function wallAndGround({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
   const perimeter = 2 * (box.widthM + box.heightM);
   const layerM = Math.min(outerLayerM, dailyPenetrationM(construction));
   const sideways = (k * layerM * perimeter) / (covered / perimeter);
-  const groundView = { sky: 1, ground: 0, wall: 0, obstruction: 0 };
   return [
     { kind: 'convection', from: 'wallBeside', to: 'outsideAir', areaM2: wall.areaM2, coefficient: beside },
     ...longwave('wallBeside', wall.areaM2 * wall.emittance, wall.view, SKY_SHARE.front),
@@ -233,7 +246,7 @@ function wallAndGround({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
       areaM2: GROUND_AREA_M2,
       coefficient: outdoorCoefficient(film, plateFacingUp(GROUND_LENGTH_M), GROUND_LENGTH_M),
     },
-    ...longwave('ground', GROUND_AREA_M2 * BOX_ASSUMPTIONS.groundEmittance, groundView, 1).slice(0, 1),
+    radiation('ground', 'sky', GROUND_AREA_M2 * BOX_ASSUMPTIONS.groundEmittance, 'longwaveGround'),
     // Force-restore: Bhumralkar 1975, J. Appl. Meteorol. 14:1246; capacity and conductance of one daily penetration depth.
     {
       kind: 'conduction',

@@ -18,5 +18,5 @@ export function flatPlateForced(air: AirProperties, windMs: number, lengthM: num
 
 /** Natural and forced coefficients together: h^3 = hn^3 + hf^3 (Incropera section 9.9, exponent of vertical plates). */
 export function blended(natural: number, forced: number): number {
-  return forced <= 0 ? natural : Math.cbrt(natural ** 3 + forced ** 3);
+  return forced <= 0 ? natural : Math.cbrt(natural * natural * natural + forced * forced * forced);
 }

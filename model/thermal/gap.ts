@@ -18,6 +18,6 @@ export const CONTACT_GAP_M = 0.002;
 export function channelCoefficient(air: AirProperties, differenceK: number, gapM: number, heightM: number): number {
   const x = (rayleigh(air, differenceK, gapM) * gapM) / heightM;
   if (x <= 1e-12) return 0;
-  const nu = 1 / Math.sqrt(576 / x ** 2 + 2.87 / Math.sqrt(x));
+  const nu = 1 / Math.sqrt(576 / (x * x) + 2.87 / Math.sqrt(x));
   return (nu * air.conductivityWmK) / gapM;
 }

@@ -1,21 +1,21 @@
 /** Natural convection from plates: average Nusselt numbers, and the coefficients made of them. */
 import type { AirProperties } from './air.ts';
 
-/** Standard gravity, m/s2. */
-const GRAVITY_MS2 = 9.80665;
-
 /** Rayleigh number g beta dT L^3 / (nu alpha). */
 export function rayleigh(air: AirProperties, differenceK: number, lengthM: number): number {
-  const buoyancy = GRAVITY_MS2 * air.expansionPerK * Math.abs(differenceK);
-  return (buoyancy * lengthM ** 3) / (air.kinematicViscosityM2s * air.thermalDiffusivityM2s);
+  return air.buoyancyPerKM3 * Math.abs(differenceK) * lengthM * lengthM * lengthM;
 }
+
+const fourthRoot = (x: number): number => Math.sqrt(Math.sqrt(x));
 
 /**
  * Vertical plate, whole range of Rayleigh numbers.
  * Source: Churchill and Chu 1975, Int. J. Heat Mass Transfer 18:1323, eq. 9 (Incropera eq. 9.26). L is the height.
+ * @param plateFactor [1 + (0.492/Pr)^(9/16)]^(8/27), a property of the air
  */
-export function verticalPlateNu(ra: number, pr: number): number {
-  return (0.825 + (0.387 * ra ** (1 / 6)) / (1 + (0.492 / pr) ** (9 / 16)) ** (8 / 27)) ** 2;
+export function verticalPlateNu(ra: number, plateFactor: number): number {
+  const root = 0.825 + (0.387 * Math.cbrt(Math.sqrt(ra))) / plateFactor;
+  return root * root;
 }
 
 /**
@@ -23,7 +23,7 @@ export function verticalPlateNu(ra: number, pr: number): number {
  * Source: Churchill and Chu 1975, as above (Incropera eq. 9.27).
  */
 export function verticalPlateLaminarNu(ra: number, pr: number): number {
-  return 0.68 + (0.67 * ra ** 0.25) / (1 + (0.492 / pr) ** (9 / 16)) ** (4 / 9);
+  return 0.68 + (0.67 * fourthRoot(ra)) / (1 + (0.492 / pr) ** (9 / 16)) ** (4 / 9);
 }
 
 /**
@@ -31,7 +31,7 @@ export function verticalPlateLaminarNu(ra: number, pr: number): number {
  * Source: McAdams 1954 (Incropera eq. 9.30). L is area over perimeter, here and below.
  */
 export function unstablePlateLaminarNu(ra: number): number {
-  return 0.54 * ra ** 0.25;
+  return 0.54 * fourthRoot(ra);
 }
 
 /** Hot side up or cold side down, turbulent, Rayleigh 1e7 to 1e11. Source: McAdams 1954 (Incropera eq. 9.31). */
@@ -40,18 +40,16 @@ export function unstablePlateTurbulentNu(ra: number): number {
 }
 
 /**
- * Hot side up or cold side down over the whole range: the two forms above joined by a tenth-power mean, so that the
- * coefficient has no step for the solver to fall over. Differs from the larger of the two by under 8 %, at their crossing.
+ * Hot side up or cold side down over the whole range: the larger of the two forms above. They cross at a Rayleigh number
+ * of 4.7e6, so the coefficient has no step for the solver to fall over; the books change over at 1e7, up to 8 % lower.
  */
 export function unstablePlateNu(ra: number): number {
-  const laminar = unstablePlateLaminarNu(ra);
-  const turbulent = unstablePlateTurbulentNu(ra);
-  return (laminar ** 10 + turbulent ** 10) ** 0.1;
+  return Math.max(unstablePlateLaminarNu(ra), unstablePlateTurbulentNu(ra));
 }
 
 /** Hot side down or cold side up, Rayleigh 1e5 to 1e10. Source: McAdams 1954 (Incropera eq. 9.32). */
 export function stablePlateNu(ra: number): number {
-  return 0.27 * ra ** 0.25;
+  return 0.27 * fourthRoot(ra);
 }
 
 /** Natural coefficient of a surface from its temperature and that of the air, W/(m2 K). */
@@ -60,7 +58,7 @@ export type NaturalCoefficient = (air: AirProperties, surfaceK: number, airK: nu
 /** Upright plate of a height, m. */
 export function verticalPlate(heightM: number): NaturalCoefficient {
   return (air, surfaceK, airK) => {
-    const nu = verticalPlateNu(rayleigh(air, surfaceK - airK, heightM), air.prandtl);
+    const nu = verticalPlateNu(rayleigh(air, surfaceK - airK, heightM), air.plateFactor);
     return (nu * air.conductivityWmK) / heightM;
   };
 }

@@ -5,16 +5,16 @@ import type { Network } from './network.ts';
 export interface DayForcing {
   readonly steps: number;
   readonly stepS: number;
-  /** Boundary temperatures, K: `steps` rows in the order of the network's boundaries. */
-  readonly boundariesK: Float64Array;
-  /** Heat put into the free nodes, W: `steps` rows in their order. */
-  readonly sourcesW: Float64Array;
+  /** Boundary temperatures, K: a row for each step in the order of the network's boundaries. */
+  readonly boundariesK: readonly Float64Array[];
+  /** Heat put into the free nodes, W: a row for each step in their order. */
+  readonly sourcesW: readonly Float64Array[];
   readonly windMs: Float64Array;
 }
 
 export interface PeriodicDay {
-  /** Temperatures of all nodes, K: `steps` rows. */
-  readonly temperaturesK: Float64Array;
+  /** Temperatures of all nodes, K: a row for each step. */
+  readonly temperaturesK: readonly Float64Array[];
   /** Temperatures from which the last round began, K. */
   readonly startK: Float64Array;
   /** Rounds that were marched. */
@@ -36,16 +36,13 @@ const MAX_ROUNDS = 60;
 export function marchPeriodicDay(network: Network, forcing: DayForcing): PeriodicDay {
   const { steps, stepS, boundariesK, sourcesW, windMs } = forcing;
   const n = network.freeCount;
-  const nodes = network.names.length;
-  const boundaries = nodes - n;
   const state = meanSteadyState(network, forcing);
-  const temperaturesK = new Float64Array(steps * nodes);
   const guess = new Float64Array(n);
-  const before = Float64Array.from(state.subarray(0, n));
-  const roundStart = new Float64Array(n);
+  const before = state.slice(0, n);
+  const temperaturesK = boundariesK.map(() => new Float64Array(state.length));
 
   for (let round = 1; round <= MAX_ROUNDS; round++) {
-    roundStart.set(state.subarray(0, n));
+    const startK = state.slice(0, n);
     for (let k = 0; k < steps; k++) {
       // Temperatures go on as they went: the extrapolation saves an iteration in most steps.
       for (let i = 0; i < n; i++) {
@@ -53,15 +50,15 @@ export function marchPeriodicDay(network: Network, forcing: DayForcing): Periodi
         guess[i] = 2 * now - (before[i] as number);
         before[i] = now;
       }
-      state.set(boundariesK.subarray(k * boundaries, (k + 1) * boundaries), n);
-      network.step(state, sourcesW.subarray(k * n, (k + 1) * n), windMs[k] as number, stepS, guess);
-      temperaturesK.set(state, k * nodes);
+      state.set(boundariesK[k] as Float64Array, n);
+      network.step(state, sourcesW[k] as Float64Array, windMs[k] as number, stepS, guess);
+      (temperaturesK[k] as Float64Array).set(state);
     }
     let repeatsWithinK = 0;
     for (let i = 0; i < n; i++) {
-      repeatsWithinK = Math.max(repeatsWithinK, Math.abs((state[i] as number) - (roundStart[i] as number)));
+      repeatsWithinK = Math.max(repeatsWithinK, Math.abs((state[i] as number) - (startK[i] as number)));
     }
-    if (repeatsWithinK < PERIODIC_WITHIN_K) return { temperaturesK, startK: roundStart, rounds: round, repeatsWithinK };
+    if (repeatsWithinK < PERIODIC_WITHIN_K) return { temperaturesK, startK, rounds: round, repeatsWithinK };
   }
   throw new Error(`the day did not become periodic in ${MAX_ROUNDS} rounds`);
 }
@@ -69,13 +66,12 @@ export function marchPeriodicDay(network: Network, forcing: DayForcing): Periodi
 /** All nodes at the steady state under the mean boundaries, sources and wind of the day, K. */
 export function meanSteadyState(network: Network, forcing: DayForcing): Float64Array {
   const n = network.freeCount;
-  const boundaries = network.names.length - n;
   const state = new Float64Array(network.names.length);
-  const meanBoundariesK = columnMeans(forcing.boundariesK, forcing.steps, boundaries);
+  const meanBoundariesK = columnMeans(forcing.boundariesK);
   state.set(meanBoundariesK, n);
   state.fill(meanBoundariesK[0] as number, 0, n);
   const wind = forcing.windMs.reduce((sum, w) => sum + w, 0) / forcing.steps;
-  network.settle(state, columnMeans(forcing.sourcesW, forcing.steps, n), wind);
+  network.settle(state, columnMeans(forcing.sourcesW), wind);
   return state;
 }
 
@@ -91,20 +87,19 @@ export function balanceDeepGround(
 ): void {
   const surface = network.indexOf(nodes.surface);
   const deep = network.indexOf(nodes.deep) - network.freeCount;
-  const boundaries = network.names.length - network.freeCount;
   for (let round = 0; round < MAX_ROUNDS; round++) {
     const surfaceK = meanSteadyState(network, forcing)[surface] as number;
-    const movedK = Math.abs(surfaceK - (forcing.boundariesK[deep] as number));
-    for (let k = 0; k < forcing.steps; k++) forcing.boundariesK[k * boundaries + deep] = surfaceK;
+    const movedK = Math.abs(surfaceK - (forcing.boundariesK[0]?.[deep] ?? 0));
+    for (const row of forcing.boundariesK) row[deep] = surfaceK;
     if (movedK < PERIODIC_WITHIN_K) return;
   }
   throw new Error(`the deep ground did not settle in ${MAX_ROUNDS} rounds`);
 }
 
-function columnMeans(rows: Float64Array, count: number, width: number): Float64Array {
-  const means = new Float64Array(width);
-  for (let k = 0; k < count; k++) {
-    for (let i = 0; i < width; i++) means[i] = (means[i] as number) + (rows[k * width + i] as number) / count;
+function columnMeans(rows: readonly Float64Array[]): Float64Array {
+  const means = new Float64Array(rows[0]?.length ?? 0);
+  for (const row of rows) {
+    for (let i = 0; i < means.length; i++) means[i] = (means[i] as number) + (row[i] as number) / rows.length;
   }
   return means;
 }
@@ -116,7 +111,6 @@ function columnMeans(rows: Float64Array, count: number, width: number): Float64A
 export function energyClosure(network: Network, forcing: DayForcing, day: PeriodicDay): number {
   const { steps, stepS, sourcesW, windMs } = forcing;
   const n = network.freeCount;
-  const nodes = network.names.length;
   const outward = network.links.flatMap((link, k) => {
     const fromFree = network.indexOf(link.from) < n;
     const toFree = network.indexOf(link.to) < n;
@@ -129,11 +123,11 @@ export function energyClosure(network: Network, forcing: DayForcing, day: Period
     else outJ -= watts * stepS;
   };
   for (let k = 0; k < steps; k++) {
-    const t = day.temperaturesK.subarray(k * nodes, (k + 1) * nodes);
-    for (let i = 0; i < n; i++) count(sourcesW[k * n + i] as number);
+    const t = day.temperaturesK[k] as Float64Array;
+    for (const watts of sourcesW[k] as Float64Array) count(watts);
     for (const link of outward) count(link.sign * network.linkFlowW(link.k, t, windMs[k] as number));
   }
-  const end = day.temperaturesK.subarray((steps - 1) * nodes, steps * nodes);
+  const end = day.temperaturesK[steps - 1] as Float64Array;
   let storedJ = 0;
   for (let i = 0; i < n; i++) {
     storedJ += (network.capacitiesJK[i] as number) * ((end[i] as number) - (day.startK[i] as number));

@@ -1,7 +1,5 @@
 /** Long-wave exchange. */
-
-/** Stefan-Boltzmann constant, W/(m2 K4) (CODATA 2018). */
-export const SIGMA = 5.670374e-8;
+import { SIGMA } from '../physical-constants.ts';
 
 /** Temperature of a black surface that emits this flux, K. */
 export function blackbodyK(fluxWm2: number): number {
