@@ -4,7 +4,7 @@ import { faceAreasM2 } from '../shading/wall-frame.ts';
 import type { Box } from '../site.ts';
 import { BOX_NODES } from '../thermal/box-network.ts';
 import type { Network } from '../thermal/network.ts';
-import type { DayForcing, PeriodicDay } from '../thermal/periodic-day.ts';
+import { type DayForcing, type PeriodicDay, storageW } from '../thermal/periodic-day.ts';
 import type { WallSun } from './face-sun.ts';
 import { LEDGER_PATHS, type Ledger, type LedgerPath } from './results.ts';
 
@@ -19,8 +19,6 @@ export function ledgerAt(input: {
 }): Ledger {
   const { network, forcing, march, step, sun, box } = input;
   const t = march.temperaturesK[step] as Float64Array;
-  // The first step of the day came from the end of the round before.
-  const earlier = march.temperaturesK[step - 1] ?? march.startK;
   const ledger = Object.fromEntries(LEDGER_PATHS.map((path) => [path, 0])) as Ledger;
   const inBox = new Set<string>(BOX_NODES);
 
@@ -30,11 +28,7 @@ export function ledgerAt(input: {
     const outward = network.linkFlowW(k, t, forcing.windMs[step] as number) * (fromBox ? 1 : -1);
     ledger[link.label as LedgerPath] -= outward;
   });
-  for (const name of BOX_NODES) {
-    const i = network.indexOf(name);
-    const rise = (t[i] as number) - (earlier[i] as number);
-    ledger.storage -= ((network.capacitiesJK[i] as number) * rise) / forcing.stepS;
-  }
+  for (const name of BOX_NODES) ledger.storage -= storageW(network, forcing, march, step, network.indexOf(name));
   const areas = faceAreasM2(box);
   for (const face of FACES) {
     const absorber = box.solarAbsorptance * areas[face];

@@ -10,7 +10,14 @@ import { FACES, type Face, type PerFace } from '../faces.ts';
 import { AIR_SPECIFIC_HEAT_JKGK, airDensity, type FilmAir, filmAirTable } from './air.ts';
 import { blended, flatPlateForced } from './forced-convection.ts';
 import { CONTACT_GAP_M, channelCoefficient } from './gap.ts';
-import { type NaturalCoefficient, plateFacingDown, plateFacingUp, verticalPlate } from './natural-convection.ts';
+import {
+  irregularSolid,
+  type NaturalCoefficient,
+  plateFacingDown,
+  plateFacingUp,
+  stillVerticalPlate,
+  verticalPlate,
+} from './natural-convection.ts';
 import { type Coefficient, createNetwork, type Link, type Network } from './network.ts';
 import { parallelPlates, roomExchangeAreas } from './radiation.ts';
 import { dailyCapacityJm2K, dailyPenetrationM, type Slab } from './slab.ts';
@@ -198,7 +205,7 @@ function mounting({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
 
 function insideOfBox({ box, faceAreasM2 }: BoxNetworkInput, film: FilmAir, boardM2: number): Link[] {
   const levelLengthM = (box.widthM * box.depthM) / (2 * (box.widthM + box.depthM));
-  const upright = stillCoefficient(film, verticalPlate(box.heightM));
+  const upright = stillCoefficient(film, stillVerticalPlate(box.heightM));
   const walls: [string, number, Coefficient][] = [
     ['front', faceAreasM2.front, upright],
     ['left', faceAreasM2.left, upright],
@@ -207,7 +214,7 @@ function insideOfBox({ box, faceAreasM2 }: BoxNetworkInput, film: FilmAir, board
     // The air lies below the lid and above the floor.
     ['top', faceAreasM2.top, stillCoefficient(film, plateFacingDown(levelLengthM))],
     ['bottom', faceAreasM2.bottom, stillCoefficient(film, plateFacingUp(levelLengthM))],
-    ['electronics', 2 * boardM2, stillCoefficient(film, verticalPlate(box.heightM * BOX_ASSUMPTIONS.boardAreaShare))],
+    ['electronics', 2 * boardM2, stillCoefficient(film, irregularSolid(box.heightM * BOX_ASSUMPTIONS.boardAreaShare))],
   ];
   const exchange = roomExchangeAreas(
     walls.map(([, areaM2]) => ({ areaM2, emittance: BOX_ASSUMPTIONS.insideEmittance })),

@@ -19,11 +19,19 @@ export function verticalPlateNu(ra: number, plateFactor: number): number {
 }
 
 /**
- * Vertical plate, laminar: a little closer than the form for all Rayleigh numbers, up to 1e9.
- * Source: Churchill and Chu 1975, as above (Incropera eq. 9.27).
+ * Vertical plate in undisturbed air, laminar, Rayleigh up to 1e9: a seventh below the form above at 1e8.
+ * Source: Churchill and Chu 1975, as above (Incropera eq. 9.27), its Prandtl function written with the same factor.
  */
-export function verticalPlateLaminarNu(ra: number, pr: number): number {
-  return 0.68 + (0.67 * fourthRoot(ra)) / (1 + (0.492 / pr) ** (9 / 16)) ** (4 / 9);
+export function verticalPlateLaminarNu(ra: number, plateFactor: number): number {
+  return 0.68 + (0.67 * fourthRoot(ra)) / (plateFactor * Math.sqrt(plateFactor));
+}
+
+/**
+ * Solids of irregular shape, laminar; L is the way that the air travels along the solid.
+ * Source: Holman, Heat Transfer (10th ed. 2010), section 7-5 with table 7-1 (C = 0.52, m = 1/4); value from memory.
+ */
+export function irregularSolidNu(ra: number): number {
+  return 0.52 * fourthRoot(ra);
 }
 
 /**
@@ -55,11 +63,27 @@ export function stablePlateNu(ra: number): number {
 /** Natural coefficient of a surface from its temperature and that of the air, W/(m2 K). */
 export type NaturalCoefficient = (air: AirProperties, surfaceK: number, airK: number) => number;
 
-/** Upright plate of a height, m. */
+/** Upright plate of a height outdoors, m: air that is never quite undisturbed. */
 export function verticalPlate(heightM: number): NaturalCoefficient {
   return (air, surfaceK, airK) => {
     const nu = verticalPlateNu(rayleigh(air, surfaceK - airK, heightM), air.plateFactor);
     return (nu * air.conductivityWmK) / heightM;
+  };
+}
+
+/** Upright plate of a height inside a closed box, m. */
+export function stillVerticalPlate(heightM: number): NaturalCoefficient {
+  return (air, surfaceK, airK) => {
+    const nu = verticalPlateLaminarNu(rayleigh(air, surfaceK - airK, heightM), air.plateFactor);
+    return (nu * air.conductivityWmK) / heightM;
+  };
+}
+
+/** Solid of irregular shape along which the air travels `wayM`. */
+export function irregularSolid(wayM: number): NaturalCoefficient {
+  return (air, surfaceK, airK) => {
+    const nu = irregularSolidNu(rayleigh(air, surfaceK - airK, wayM));
+    return (nu * air.conductivityWmK) / wayM;
   };
 }
 

@@ -15,8 +15,8 @@ export interface DayForcing {
 export interface PeriodicDay {
   /** Temperatures of all nodes, K: a row for each step. */
   readonly temperaturesK: readonly Float64Array[];
-  /** Temperatures from which the last round began, K. */
-  readonly startK: Float64Array;
+  /** Temperatures of the free nodes in the two steps before the last round, K: the earlier one first. */
+  readonly beforeK: readonly [Float64Array, Float64Array];
   /** Rounds that were marched. */
   readonly rounds: number;
   /** Largest difference of a node between the end of the day and the end of the day before, K. */
@@ -37,30 +37,33 @@ export function marchPeriodicDay(network: Network, forcing: DayForcing): Periodi
   const { steps, stepS, boundariesK, sourcesW, windMs } = forcing;
   const n = network.freeCount;
   const state = meanSteadyState(network, forcing);
-  const guess = new Float64Array(n);
-  const before = state.slice(0, n);
+  const earlier = state.slice(0, n);
+  const now = new Float64Array(n);
   const temperaturesK = boundariesK.map(() => new Float64Array(state.length));
 
   for (let round = 1; round <= MAX_ROUNDS; round++) {
-    const startK = state.slice(0, n);
+    const beforeK: [Float64Array, Float64Array] = [earlier.slice(), state.slice(0, n)];
     for (let k = 0; k < steps; k++) {
-      // Temperatures go on as they went: the extrapolation saves an iteration in most steps.
-      for (let i = 0; i < n; i++) {
-        const now = state[i] as number;
-        guess[i] = 2 * now - (before[i] as number);
-        before[i] = now;
-      }
+      for (let i = 0; i < n; i++) now[i] = state[i] as number;
       state.set(boundariesK[k] as Float64Array, n);
-      network.step(state, sourcesW[k] as Float64Array, windMs[k] as number, stepS, guess);
+      network.step(state, sourcesW[k] as Float64Array, windMs[k] as number, stepS, earlier);
+      earlier.set(now);
       (temperaturesK[k] as Float64Array).set(state);
     }
     let repeatsWithinK = 0;
     for (let i = 0; i < n; i++) {
-      repeatsWithinK = Math.max(repeatsWithinK, Math.abs((state[i] as number) - (startK[i] as number)));
+      repeatsWithinK = Math.max(repeatsWithinK, Math.abs((state[i] as number) - (beforeK[1][i] as number)));
     }
-    if (repeatsWithinK < PERIODIC_WITHIN_K) return { temperaturesK, startK, rounds: round, repeatsWithinK };
+    if (repeatsWithinK < PERIODIC_WITHIN_K) return { temperaturesK, beforeK, rounds: round, repeatsWithinK };
   }
   throw new Error(`the day did not become periodic in ${MAX_ROUNDS} rounds`);
+}
+
+/** Heat that node `i` stores at a step of the marched day, W: the backward difference that the march takes. */
+export function storageW(network: Network, forcing: DayForcing, day: PeriodicDay, step: number, i: number): number {
+  const at = (k: number): number => (day.temperaturesK[k] ?? day.beforeK[k + 2])?.[i] as number;
+  const rise = (3 * at(step) - 4 * at(step - 1) + at(step - 2)) / 2;
+  return ((network.capacitiesJK[i] as number) * rise) / forcing.stepS;
 }
 
 /** All nodes at the steady state under the mean boundaries, sources and wind of the day, K. */
@@ -127,10 +130,9 @@ export function energyClosure(network: Network, forcing: DayForcing, day: Period
     for (const watts of sourcesW[k] as Float64Array) count(watts);
     for (const link of outward) count(link.sign * network.linkFlowW(link.k, t, windMs[k] as number));
   }
-  const end = day.temperaturesK[steps - 1] as Float64Array;
   let storedJ = 0;
-  for (let i = 0; i < n; i++) {
-    storedJ += (network.capacitiesJK[i] as number) * ((end[i] as number) - (day.startK[i] as number));
+  for (let k = 0; k < steps; k++) {
+    for (let i = 0; i < n; i++) storedJ += storageW(network, forcing, day, k, i) * stepS;
   }
   return inJ === 0 ? 0 : (inJ - outJ - storedJ) / inJ;
 }
