@@ -1,7 +1,7 @@
 /**
  * The site that the program opens with: an invented homestead in the dry basin. The wall with the earth electrode
  * beside it is the hottest, the coolest one cannot be earthed within the permitted run, and the one with the deep eave
- * faces a yard of pale gravel. No such place, building or person exists.
+ * looks out on a yard of pale gravel that throws the sun in below it. No such place, building or person exists.
  */
 import type { SiteInput } from './site.ts';
 
@@ -9,7 +9,7 @@ export const DEMO_SITE: SiteInput = {
   title: 'Homestead in the dry basin (invented)',
   place: { latitudeDeg: 33.2, longitudeDeg: -113.4, altitudeM: 330, timeZone: 'America/Phoenix' },
   climate: { sample: 'dry-basin' },
-  ground: { albedo: 0.35 },
+  ground: { albedo: 0.25 },
   box: {
     widthM: 0.28,
     heightM: 0.34,
@@ -29,7 +29,8 @@ export const DEMO_SITE: SiteInput = {
       name: 'south',
       azimuthDeg: 188,
       construction: 'stucco',
-      eave: { depthM: 1.6, heightAboveBoxM: 0.9, widthM: 9 },
+      groundAlbedo: 0.45,
+      eave: { depthM: 0.9, heightAboveBoxM: 0.9, widthM: 9 },
       electrodeDistanceM: 11,
       cableDistanceM: 19,
     },

@@ -144,6 +144,7 @@ export const FIELDS = {
     label: 'long-wave emittance of the wall',
     default: { value: 0.9, origin: 'masonry, paint, timber: 0.85 to 0.95' },
   },
+  'walls[].groundAlbedo': { kind: 'ratio', min: 0, max: 1, label: 'ground albedo before this wall' },
   'walls[].heightM': {
     kind: 'length',
     min: 0.5,

@@ -149,6 +149,10 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     solarAbsorptance: required('walls[].solarAbsorptance').optional(),
     emittance: defaulted('walls[].emittance'),
     heightM: defaulted('walls[].heightM'),
+    groundAlbedo: required('walls[].groundAlbedo')
+      .nullable()
+      .default(null)
+      .meta({ description: "ground albedo before this wall; the site's where left out" }),
     eave: eave.nullable().default(null),
     obstructions: z.array(z.never()).max(0).default([]),
     horizon: z

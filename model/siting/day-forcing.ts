@@ -30,6 +30,11 @@ export function wallNetwork(site: Site, wall: Wall, shade: WallShade): Network {
   });
 }
 
+/** Albedo of the ground before a wall. */
+export function albedoBefore(site: Site, wall: Wall): number {
+  return wall.groundAlbedo ?? site.ground.albedo;
+}
+
 /** Area of the wall patch beside the box, m2. */
 function wallPatchAreaM2(box: Box): number {
   const margin = wallPatchMarginM(box);
@@ -61,7 +66,7 @@ export function dayForcing(
     absorberM2: site.box.solarAbsorptance * areas[face],
   }));
   const wallAbsorberM2 = wall.solarAbsorptance * wallPatchAreaM2(site.box);
-  const groundAbsorberM2 = (1 - site.ground.albedo) * GROUND_AREA_M2;
+  const groundAbsorberM2 = (1 - albedoBefore(site, wall)) * GROUND_AREA_M2;
   const sourcesW = sun.map((now) => {
     const row = new Float64Array(network.freeCount);
     for (const { face, node, absorberM2 } of absorbers) row[node] = absorberM2 * totalSun(now.faces[face]);

@@ -5,7 +5,7 @@ import type { Site, Wall } from '../site.ts';
 import { problem, SiteError, shown } from '../site-error.ts';
 import { balanceDeepGround, energyClosure, marchPeriodicDay } from '../thermal/periodic-day.ts';
 import { assumptionsOf } from './assumptions.ts';
-import { dayForcing, wallNetwork } from './day-forcing.ts';
+import { albedoBefore, dayForcing, wallNetwork } from './day-forcing.ts';
 import { type SiteDay, siteDay } from './design-day.ts';
 import { prepareWallShade, totalSun, type WallSun, wallSun } from './face-sun.ts';
 import { ledgerAt } from './ledger.ts';
@@ -31,7 +31,7 @@ export function evaluateDay(site: Site, wallName: string, options: DayOptions = 
 export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
   const shade = prepareWallShade(site.box, wall);
   const network = wallNetwork(site, wall, shade);
-  const sun = day.steps.map((step) => wallSun(shade, step, site.ground.albedo, wall.solarAbsorptance));
+  const sun = day.steps.map((step) => wallSun(shade, step, albedoBefore(site, wall), wall.solarAbsorptance));
   const forcing = dayForcing(site, wall, day, sun, network);
   balanceDeepGround(network, forcing, { surface: 'ground', deep: 'deepGround' });
   const march = marchPeriodicDay(network, forcing);
