@@ -59,9 +59,14 @@ export function marchPeriodicDay(network: Network, forcing: DayForcing): Periodi
   throw new Error(`the day did not become periodic in ${MAX_ROUNDS} rounds`);
 }
 
+/** Temperature of free node `i` at a step, K; -1 and -2 are the steps before the last round. */
+function temperatureAt(day: PeriodicDay, step: number, i: number): number {
+  return (step < 0 ? day.beforeK[step + 2] : day.temperaturesK[step])?.[i] as number;
+}
+
 /** Heat that node `i` stores at a step of the marched day, W: the backward difference that the march takes. */
 export function storageW(network: Network, forcing: DayForcing, day: PeriodicDay, step: number, i: number): number {
-  const at = (k: number): number => (day.temperaturesK[k] ?? day.beforeK[k + 2])?.[i] as number;
+  const at = (k: number) => temperatureAt(day, k, i);
   const rise = (3 * at(step) - 4 * at(step - 1) + at(step - 2)) / 2;
   return ((network.capacitiesJK[i] as number) * rise) / forcing.stepS;
 }
@@ -130,9 +135,12 @@ export function energyClosure(network: Network, forcing: DayForcing, day: Period
     for (const watts of sourcesW[k] as Float64Array) count(watts);
     for (const link of outward) count(link.sign * network.linkFlowW(link.k, t, windMs[k] as number));
   }
+  // The backward differences of the steps add up to those of the ends.
+  const at = (k: number, i: number) => temperatureAt(day, k, i);
   let storedJ = 0;
-  for (let k = 0; k < steps; k++) {
-    for (let i = 0; i < n; i++) storedJ += storageW(network, forcing, day, k, i) * stepS;
+  for (let i = 0; i < n; i++) {
+    const rise = 1.5 * (at(steps - 1, i) - at(-1, i)) - 0.5 * (at(steps - 2, i) - at(-2, i));
+    storedJ += (network.capacitiesJK[i] as number) * rise;
   }
   return inJ === 0 ? 0 : (inJ - outJ - storedJ) / inJ;
 }

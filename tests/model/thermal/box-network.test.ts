@@ -8,14 +8,7 @@ import { siteDay } from '../../../model/siting/design-day.ts';
 import { prepareWallShade, wallSun } from '../../../model/siting/face-sun.ts';
 import { balanceDeepGround, marchPeriodicDay } from '../../../model/thermal/periodic-day.ts';
 import { siteWith } from '../sites.ts';
-
-/** mathjs has this function since version 11; its type declarations do not. */
-type SolveOde = (
-  rate: (t: number, y: number[]) => number[],
-  span: number[],
-  start: number[],
-  options: object,
-) => { t: number[]; y: number[][] };
+import { solveOde } from './solve-ode.ts';
 
 function marched(stepS = 300) {
   const site = siteWith();
@@ -98,29 +91,9 @@ describe('the march through the day', () => {
 
   test('agrees with mathjs solveODE on the same network within 0.1 K, through the hours round the peak', () => {
     const { network, forcing, march } = day;
-    const math = create(all ?? {}) as unknown as { solveODE: SolveOde };
     const n = network.freeCount;
     const [fromStep, hours] = [180, 3];
-    const t = new Float64Array(network.names.length);
-    const sources = new Float64Array(n);
-    const net = new Float64Array(n);
-    const rate = (time: number, y: number[]): number[] => {
-      // Forcing between the steps: straight.
-      const position = fromStep + time / forcing.stepS;
-      const k = Math.min(Math.floor(position), forcing.steps - 2);
-      const share = position - k;
-      const row = (rows: readonly Float64Array[], i: number) =>
-        (1 - share) * (rows[k]?.[i] ?? 0) + share * (rows[k + 1]?.[i] ?? 0);
-      for (let i = 0; i < n; i++) t[i] = y[i] as number;
-      for (let i = n; i < t.length; i++) t[i] = row(forcing.boundariesK, i - n);
-      for (let i = 0; i < n; i++) sources[i] = row(forcing.sourcesW, i);
-      network.netHeatW(t, sources, forcing.windMs[k] as number, net);
-      return Array.from(net, (watts, i) => watts / (network.capacitiesJK[i] as number));
-    };
-    const start = Array.from((march.temperaturesK[fromStep] as Float64Array).subarray(0, n));
-    const options = { tol: 1e-4, maxStep: 30, minStep: 0.01, maxIter: 1e6 };
-    const solution = math.solveODE(rate, [0, hours * 3600], start, options);
-    const last = solution.y[solution.y.length - 1] as number[];
+    const last = solveOde(create(all ?? {}), { network, forcing, march, fromStep, hours });
     const ours = march.temperaturesK[fromStep + (hours * 3600) / forcing.stepS] as Float64Array;
     network.names.slice(0, n).forEach((name, i) => {
       expect(Math.abs((last[i] as number) - (ours[i] as number)), name).toBeLessThan(0.1);
