@@ -30,6 +30,7 @@ export {
   LEDGER_PATHS,
   type Ledger,
   type LedgerPath,
+  nearerMarginK,
   type RankedWall,
   type Ranking,
   type RankOptions,

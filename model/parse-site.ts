@@ -1,7 +1,7 @@
 /** Reads a site: checks it against the schema, fills in what was left out, and remembers what it filled in. */
 import tzLookup from '@photostructure/tz-lookup';
 import { distance } from 'fastest-levenshtein';
-import type { z } from 'zod';
+import { z } from 'zod';
 import { wrapDegrees } from './compass.ts';
 import { CONSTRUCTIONS } from './constructions.ts';
 import { allowedText, fieldAt, generalPath } from './fields.ts';
@@ -11,6 +11,8 @@ import type { QuantityReader } from './units.ts';
 
 /** A parser of site files whose text fields are read by `read`; the schema is built once, here. */
 export function siteParser(read: QuantityReader): (input: unknown) => Site {
+  // Pages with a strict content security policy forbid the code that zod would otherwise compile.
+  z.config({ jitless: true });
   const knownKeys: KnownKeys = new Map();
   const schema = buildSiteSchema(read, knownKeys);
 

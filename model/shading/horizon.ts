@@ -19,10 +19,22 @@ export function skylineThrough(points: readonly (readonly [number, number])[]): 
 
   return (bearingDeg) => {
     const bearing = wrapDegrees(bearingDeg);
-    const next = closed.findIndex(([b]) => b > bearing);
+    const next = firstBeyond(closed, bearing);
     const from = closed[next - 1] ?? first;
     const to = closed[next] ?? first;
     const span = to[0] - from[0];
     return span <= 0 ? to[1] : from[1] + ((to[1] - from[1]) * (bearing - from[0])) / span;
   };
+}
+
+/** Index of the first point whose bearing lies beyond; a skyline is asked for many thousand rays. */
+function firstBeyond(points: readonly (readonly [number, number])[], bearing: number): number {
+  let low = 0;
+  let high = points.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((points[middle]?.[0] ?? 0) > bearing) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }

@@ -77,7 +77,7 @@ export function reasonFor(candidate: Candidate, { best, civil, units }: WordingC
   const facts = `Faces ${compassPoint(wall.azimuthDeg)}: ${sunText(day)}; air inside peaks at ${peak} at ${at}.`;
   const watts = sunAtPeakText(day);
   if (!candidate.feasible) return `Not permitted: ${failures(candidate)}. ${facts} ${watts}`;
-  if (best === null || candidate === best) return `Coolest of the permitted walls. ${facts} ${watts}`;
+  if (best === null || candidate === best) return `First of the permitted walls. ${facts} ${watts}`;
   return `${comparedWith(best, candidate, units)} ${facts} ${watts}`;
 }
 

@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
+/** @param {string[]} args */
 const run = (...args) => execFileSync(process.execPath, args, { cwd: root, stdio: 'inherit' });
 
 console.error('Bundling the benches.');

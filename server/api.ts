@@ -1,0 +1,64 @@
+/**
+ * The API. Bodies and answers are JSON, numbers SI (degC for temperatures), instants ISO 8601 in UTC.
+ *
+ *     POST /api/rank    { site, units? }    the ranking of the walls; units "metric" or "us" are those of its sentences
+ *     POST /api/day     { site, wall }      the design day of one wall, step by step
+ *     GET  /api/schema                      JSON Schema of `site`
+ *     GET  /api/health                      { status: "ok", version }
+ *
+ * `site` is what a site file holds. Bad input is answered with 400 and { error, problems: [{ path, found, allowed,
+ * message }] }, every other failure with its status and { error, problems: [] }.
+ */
+import express, { type Router } from 'express';
+import { evaluateDay, parseSite, rankWalls, siteJsonSchema } from '../model/index.ts';
+import packageFile from '../package.json';
+import { notFound, onlyMethods } from './errors.ts';
+import { dayRequest, rankRequest } from './requests.ts';
+
+/** Room for the largest site that the schema accepts: 72 walls with 360 horizon points each. */
+const MAX_BODY = '2mb';
+
+/** The routes under /api. */
+export function api(): Router {
+  const router = express.Router();
+  // Any JSON value is let in, so that a body that is a number gets the same kind of answer as a wrong site.
+  const json = express.json({ limit: MAX_BODY, strict: false });
+
+  router.use((_request, response, next) => {
+    response.set('Cache-Control', 'no-store');
+    next();
+  });
+
+  router
+    .route('/rank')
+    .post(json, (request, response) => {
+      const { site, units } = rankRequest(request);
+      response.json(rankWalls(parseSite(site), units === undefined ? {} : { units }));
+    })
+    .all(onlyMethods('POST'));
+
+  router
+    .route('/day')
+    .post(json, (request, response) => {
+      const { site, wall } = dayRequest(request);
+      response.json(evaluateDay(parseSite(site), wall));
+    })
+    .all(onlyMethods('POST'));
+
+  router
+    .route('/schema')
+    .get((_request, response) => {
+      response.type('application/schema+json').send(JSON.stringify(siteJsonSchema()));
+    })
+    .all(onlyMethods('GET, HEAD'));
+
+  router
+    .route('/health')
+    .get((_request, response) => {
+      response.json({ status: 'ok', version: packageFile.version });
+    })
+    .all(onlyMethods('GET, HEAD'));
+
+  router.use(notFound);
+  return router;
+}

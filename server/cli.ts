@@ -1,0 +1,69 @@
+/** The command line: finds the command, and turns bad input into one line a problem and exit code 2. */
+import packageFile from '../package.json';
+import { BadInput } from './bad-input.ts';
+import { type Command, printable, type Surroundings } from './command.ts';
+import { day } from './commands/day.ts';
+import { rank } from './commands/rank.ts';
+import { serve } from './commands/serve.ts';
+
+const COMMANDS = new Map<string, Command>(Object.entries({ rank, day, serve }));
+
+/** Runs the command line and gives back the exit code: 0 done, 1 could not be done, 2 bad input. */
+export function main(args: string[], surroundings: Surroundings): Promise<number> {
+  return withPlainErrors(() => run(args, surroundings));
+}
+
+/** Runs `work`; bad input becomes lines on stderr and exit code 2. */
+export async function withPlainErrors(work: () => Promise<number>): Promise<number> {
+  // A reader such as `head` that has seen enough closes the pipe; that is no failure.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit(0);
+  });
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof BadInput)) throw error;
+    for (const line of error.lines) process.stderr.write(`${printable(line).replaceAll('\n', ' ')}\n`);
+    return 2;
+  }
+}
+
+async function run([name, ...args]: string[], surroundings: Surroundings): Promise<number> {
+  if (name === undefined) throw new BadInput(['a command is needed: rank, day or serve; see shadeside --help']);
+  if (name === '--help' || name === '-h' || name === 'help') return say(help());
+  if (name === '--version') return say(packageFile.version);
+  const command = COMMANDS.get(name);
+  if (!command) {
+    const what = name.startsWith('-') ? 'option' : 'command';
+    throw new BadInput([`"${name}" is no known ${what}: ${[...COMMANDS.keys()].join(', ')}; see shadeside --help`]);
+  }
+  if (wantsHelp(args)) return say(command.help);
+  return command.run(args, surroundings);
+}
+
+/** Whether `--help` stands among the options; after "--" it would be a file name. */
+function wantsHelp(args: readonly string[]): boolean {
+  const options = args.includes('--') ? args.slice(0, args.indexOf('--')) : args;
+  return options.includes('--help') || options.includes('-h');
+}
+
+function help(): string {
+  const lines = [...COMMANDS].map(([name, { summary }]) => `  ${name.padEnd(8)}${summary}`);
+  return `shadeside COMMAND [arguments]
+
+Tells which wall of a building keeps an outdoor electronics enclosure coolest,
+how hot it gets inside, and how much margin is left.
+
+${lines.join('\n')}
+
+  shadeside COMMAND --help    what a command takes
+  shadeside --version         the version
+
+Exit codes: 0 done, 1 could not be done, 2 something is wrong with the input.`;
+}
+
+function say(text: string): number {
+  process.stdout.write(`${text}\n`);
+  return 0;
+}

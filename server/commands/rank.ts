@@ -1,0 +1,29 @@
+import { rankWalls, usualUnits } from '../../model/index.ts';
+import { type Command, printText, readArgs, readUnits } from '../command.ts';
+import { rankingText } from '../report/ranking-text.ts';
+import { readSite, tellingFile } from '../site-file.ts';
+
+/** `shadeside rank`: the walls of a site, best first. */
+export const rank: Command = {
+  summary: 'ranks the walls of one site on its design day',
+  help: `shadeside rank [SITE.json] [--json] [--units metric|us]
+
+Ranks the walls of a site on its design day: the wall to use first, with the
+highest temperature inside the box, the margin to the limit and the checks.
+
+  SITE.json   the site; "-" reads it from standard input. Left out, the
+              built-in example is used.
+  --json      the ranking as JSON: degC, W, instants in UTC
+  --units     units of the text, metric or us; the usual ones of the place
+              when left out`,
+  run: async (args) => {
+    const { values, positionals } = readArgs('rank', args, { json: { type: 'boolean' }, units: { type: 'string' } }, 1);
+    const chosenUnits = readUnits('rank', values.units);
+    const { name, site } = await readSite(positionals[0]);
+    const units = chosenUnits ?? usualUnits(site.place.timeZone);
+    const ranking = tellingFile(name, () => rankWalls(site, { units }));
+    if (values.json) process.stdout.write(`${JSON.stringify(ranking, null, 2)}\n`);
+    else printText(rankingText(site, ranking, units));
+    return 0;
+  },
+};

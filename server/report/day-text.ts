@@ -1,0 +1,83 @@
+/** The day of one wall as a person reads it in a terminal: a line an hour, then what matters. */
+import {
+  CAUTIONS,
+  clockTime,
+  type DayResult,
+  FACES,
+  formatQuantity,
+  type Site,
+  toDisplay,
+  type UnitSystem,
+  unitSymbol,
+} from '../../model/index.ts';
+import { type Column, table } from '../terminal/table.ts';
+import { wrap } from '../terminal/wrap.ts';
+import { assumptionLines } from './assumption-lines.ts';
+import { ledgerWords } from './ledger-words.ts';
+import { placeLines } from './place-lines.ts';
+
+/** Place, hourly table, peak, margins, heat balance at the peak, assumptions and cautions. */
+export function dayText(site: Site, day: DayResult, units: UnitSystem): string {
+  const symbol = unitSymbol('temperature', units);
+  return [
+    ...placeLines(site, day, units).map((line) => wrap(line)),
+    wrap(`wall ${day.wall}`),
+    '',
+    table(fullHours(day), columns(day, units)),
+    '',
+    wrap(
+      `temperatures in ${symbol}; front to bottom: sun on that face of the box in W/m², left and right as seen by a person who faces the wall.`,
+    ),
+    '',
+    ...summary(site, day, units).map((line) => wrap(line)),
+    '',
+    'Assumed:',
+    ...assumptionLines(day.assumptions),
+    '',
+    'Mind:',
+    ...CAUTIONS.map((caution) => wrap(caution, '  - ')),
+  ].join('\n');
+}
+
+/** Indices of the steps at full hours of the local clock. */
+function fullHours(day: DayResult): number[] {
+  return day.stepsUtc.flatMap((at, index) => (clockTime(at, day.timeZone).endsWith(':00') ? [index] : []));
+}
+
+function columns(day: DayResult, units: UnitSystem): Column<number>[] {
+  const temperatures = { outside: day.outsideAirC, inside: day.insideAirC, electronics: day.electronicsC };
+  return [
+    { head: 'time', text: (step) => clockTime(day.stepsUtc[step] ?? new Date(Number.NaN), day.timeZone) },
+    ...Object.entries(temperatures).map(([head, valuesC]) => ({
+      head,
+      text: (step: number) =>
+        toDisplay('temperature', valuesC[step] ?? Number.NaN, units).toFixed(units === 'us' ? 0 : 1),
+    })),
+    ...FACES.map((face) => ({
+      head: face,
+      text: (step: number) => (day.faceIrradianceWm2[face][step] ?? Number.NaN).toFixed(0),
+    })),
+  ];
+}
+
+function summary(site: Site, day: DayResult, units: UnitSystem): string[] {
+  const temperature = (valueC: number) => formatQuantity('temperature', valueC, units);
+  const { minC, maxC } = site.limits;
+  const room = (marginK: number, limit: string) =>
+    `${formatQuantity('temperatureDifference', Math.abs(marginK), units)} ${marginK < 0 ? 'past' : 'inside'} the ${limit}`;
+  return [
+    `Peak: ${temperature(day.peakInsideAirC)} in the air inside the box at ${clockTime(day.peakAtUtc, day.timeZone)}; electronics up to ` +
+      `${temperature(day.peakElectronicsC)}, outside air up to ${temperature(day.peakOutsideAirC)}.`,
+    `Margin: ${room(day.marginK, `upper limit of ${temperature(maxC)}`)}, ${day.hoursOverLimit.toFixed(1)} h over it; ` +
+      `${room(day.coldMarginK, `lower limit of ${temperature(minC)}`)}.`,
+    `Direct sun on the box: ${day.sunHours.toFixed(1)} h.`,
+    `Heat balance at the peak. ${ledgerWords(day.ledgerAtPeak, units)}`,
+    `Energy: in minus out minus stored over the day is ${closure(day.energyClosure)} of what came in.`,
+  ];
+}
+
+/** A relative residual in per cent; more digits than three say nothing. */
+function closure(relative: number): string {
+  const percent = Math.abs(relative) * 100;
+  return percent < 0.001 ? 'less than 0.001 %' : `${percent.toFixed(3)} %`;
+}

@@ -1,0 +1,85 @@
+/** The ranking as a person reads it in a terminal. */
+import {
+  CAUTIONS,
+  clockTime,
+  compassPoint,
+  type Finding,
+  formatQuantity,
+  type RankedWall,
+  type Ranking,
+  type Site,
+  type UnitSystem,
+} from '../../model/index.ts';
+import { type Column, table } from '../terminal/table.ts';
+import { wrap } from '../terminal/wrap.ts';
+import { assumptionLines } from './assumption-lines.ts';
+import { placeLines } from './place-lines.ts';
+
+/** Title, verdict, table of walls, a reason for each, assumptions and cautions. */
+export function rankingText(site: Site, ranking: Ranking, units: UnitSystem): string {
+  return [
+    ...placeLines(site, ranking, units).map((line) => wrap(line)),
+    '',
+    wrap(ranking.verdict),
+    '',
+    table(ranking.walls, columns(ranking.timeZone, units)),
+    '',
+    wrap(
+      'inside: highest air temperature in the box, and when by the local clock; margin: what is left to the nearer limit, negative past it; ' +
+        'over: hours above the limit; sun: hours of direct sun on the box.',
+    ),
+    '',
+    ...ranking.walls.flatMap(wallLines),
+    '',
+    'Assumed:',
+    ...assumptionLines(ranking.assumptions),
+    '',
+    'Mind:',
+    ...CAUTIONS.map((caution) => wrap(caution, '  - ')),
+  ].join('\n');
+}
+
+function columns(timeZone: string, units: UnitSystem): Column<RankedWall>[] {
+  return [
+    { head: '', text: ({ rank }) => String(rank) },
+    { head: 'wall', align: 'left', shrinks: true, text: ({ name }) => name },
+    { head: 'faces', text: ({ azimuthDeg }) => `${compassPoint(azimuthDeg)} ${bearing(azimuthDeg, units)}` },
+    { head: 'inside', text: ({ day }) => formatQuantity('temperature', day.peakInsideAirC, units) },
+    { head: 'at', text: ({ day }) => clockTime(day.peakAtUtc, timeZone) },
+    {
+      head: 'margin',
+      text: ({ day }) => formatQuantity('temperatureDifference', Math.min(day.marginK, day.coldMarginK), units),
+    },
+    { head: 'over', text: ({ day }) => hours(day.hoursOverLimit) },
+    { head: 'sun', text: ({ day }) => hours(day.sunHours) },
+    { head: 'checks', align: 'left', text: ({ findings }) => checks(findings) },
+  ];
+}
+
+function wallLines(wall: RankedWall): string[] {
+  // The reason of a wall that fails a check mostly quotes the check already.
+  const open = wall.findings.filter(({ status, text }) => status !== 'pass' && !wall.reason.includes(text));
+  return [
+    wrap(wall.reason, `${wall.rank} ${wall.name}: `, '    '),
+    ...open.map(({ status, text }) => wrap(text, status === 'fail' ? '    fails: ' : '    check on site: ', '      ')),
+  ];
+}
+
+function checks(findings: readonly Finding[]): string {
+  const count = (status: Finding['status']) => findings.filter((finding) => finding.status === status).length;
+  const parts = [
+    { n: count('fail'), word: 'failed' },
+    { n: count('look'), word: 'open' },
+  ].filter(({ n }) => n > 0);
+  if (findings.length === 0) return 'none';
+  return parts.length === 0 ? 'passed' : parts.map(({ n, word }) => `${n} ${word}`).join(', ');
+}
+
+/** A bearing that rounds to 360 is north. */
+function bearing(azimuthDeg: number, units: UnitSystem): string {
+  return formatQuantity('bearing', Math.round(azimuthDeg) % 360, units);
+}
+
+function hours(value: number): string {
+  return `${value.toFixed(1)} h`;
+}

@@ -1,0 +1,44 @@
+/** What the API's bodies hold around the site. The site itself is checked by the model. */
+import type { Request } from 'express';
+import { z } from 'zod';
+import { type Problem, SiteError } from '../model/index.ts';
+import { HttpError } from './errors.ts';
+
+const site = z.unknown().refine((value) => value !== undefined, { error: 'is missing' });
+const units = z.enum(['metric', 'us']).optional();
+const wall = z.string({ error: 'a wall of the site is needed' });
+
+const RankRequest = z.strictObject({ site, units });
+const DayRequest = z.strictObject({ site, wall });
+
+/** @throws SiteError, HttpError */
+export function rankRequest(request: Request): z.output<typeof RankRequest> {
+  return bodyOf(request, RankRequest);
+}
+
+/** @throws SiteError, HttpError */
+export function dayRequest(request: Request): z.output<typeof DayRequest> {
+  return bodyOf(request, DayRequest);
+}
+
+function bodyOf<Schema extends z.ZodObject>(request: Request, schema: Schema): z.output<Schema> {
+  if (request.body === undefined) throw new HttpError(415, 'the body must be JSON, content type application/json');
+  const parsed = schema.safeParse(request.body);
+  if (parsed.success) return parsed.data;
+  const fields = Object.keys(schema.shape).join(', ');
+  throw new SiteError(parsed.error.issues.flatMap((issue) => problemsOf(issue, fields)));
+}
+
+function problemsOf(issue: z.core.$ZodIssue, fields: string): Problem[] {
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.map((key) => problem(key, 'unknown field of the body', fields));
+  }
+  const path = issue.path.join('.');
+  if (path === '') return [problem(path, 'the body is no JSON object', `an object with ${fields}`)];
+  const allowed = { site: 'what a site file holds', wall: 'the name of a wall', units: 'metric, us' }[path] ?? '';
+  return [problem(path, issue.code === 'invalid_value' ? 'is not known' : issue.message, allowed)];
+}
+
+function problem(path: string, wrong: string, allowed: string): Problem {
+  return { path, found: '', allowed, message: `${path || 'body'}: ${wrong}; allowed: ${allowed}` };
+}

@@ -1,0 +1,54 @@
+/**
+ * `npm test`: installs and builds when needed, makes sure that there is a Chromium, and runs every test once.
+ * Arguments go on to vitest: `npm test -- tests/server`.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { prepareOrExit, ROOT } from '../server/bin/prepare.mjs';
+import { findChromium } from './browser/find-chromium.mjs';
+
+const BROWSER_MISSING = `The browser tests need Chromium, and none was found.
+  Debian, Ubuntu:  sudo apt-get install -y chromium
+  Fedora:          sudo dnf install -y chromium
+  macOS:           brew install --cask chromium
+Or set CHROMIUM_PATH to the executable of a Chromium or Chrome. Without one, the other tests run with
+  npm test -- --project unit`;
+
+prepareOrExit();
+const args = process.argv.slice(2);
+if (needsBrowser(args)) process.env['CHROMIUM_PATH'] = chromiumOrExit();
+const vitest = join(ROOT, 'node_modules/vitest/vitest.mjs');
+const { status } = spawnSync(process.execPath, [vitest, 'run', '--config', 'tests/vitest.config.ts', ...args], {
+  cwd: ROOT,
+  stdio: 'inherit',
+});
+process.exitCode = status ?? 1;
+
+/** @param {string[]} args */
+function needsBrowser(args) {
+  return !args.some((arg, index) => arg === '--project=unit' || (arg === 'unit' && args[index - 1] === '--project'));
+}
+
+/** The path of a Chromium; installs one where that is one plain step, and ends the process where it is not. */
+function chromiumOrExit() {
+  const path = findChromium() ?? (mayUseApt() ? installWithApt() : undefined);
+  if (path !== undefined) return path;
+  process.stderr.write(`${BROWSER_MISSING}\n`);
+  process.exit(1);
+}
+
+function mayUseApt() {
+  if (process.env['CHROMIUM_PATH'] || process.getuid?.() !== 0 || !existsSync('/etc/os-release')) return false;
+  return /^ID(_LIKE)?=.*(debian|ubuntu)/m.test(readFileSync('/etc/os-release', 'utf8'));
+}
+
+function installWithApt() {
+  process.stderr.write('No Chromium found for the browser tests; installing it with apt-get … ');
+  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  const done = [['update'], ['install', '-y', 'chromium']].every(
+    (step) => spawnSync('apt-get', ['-qq', ...step], { env, stdio: 'ignore' }).status === 0,
+  );
+  process.stderr.write(done ? 'done.\n' : 'failed.\n');
+  return findChromium();
+}

@@ -1,0 +1,77 @@
+/** The same site gives the same answer through the model and over HTTP. */
+import request from 'supertest';
+import { describe, expect, test } from 'vitest';
+import { evaluateDay, parseSite, rankWalls, siteJsonSchema } from '../../model/index.ts';
+import packageFile from '../../package.json';
+import { createApp } from '../../server/app.ts';
+import { SITES, SMALL_SITE } from './sites.ts';
+
+const app = createApp({ webDir: 'none' });
+
+/** What a value looks like once it has been JSON. */
+function overTheWire(value: unknown): unknown {
+  return JSON.parse(JSON.stringify(value));
+}
+
+describe.each(SITES)('%s', (_title, input) => {
+  test('POST /api/rank answers with the ranking', async () => {
+    const response = await request(app).post('/api/rank').send({ site: input });
+    expect(response.status).toBe(200);
+    expect(response.body).toEqual(overTheWire(rankWalls(parseSite(input))));
+  });
+
+  test('POST /api/day answers with the day of the wall', async () => {
+    const wall = input.walls.at(-1)?.name ?? '';
+    const response = await request(app).post('/api/day').send({ site: input, wall });
+    expect(response.status).toBe(200);
+    expect(response.body).toEqual(overTheWire(evaluateDay(parseSite(input), wall)));
+  });
+});
+
+test('units choose those of the sentences', async () => {
+  const site = parseSite(SMALL_SITE);
+  const verdicts = [];
+  for (const units of ['metric', 'us'] as const) {
+    const response = await request(app).post('/api/rank').send({ site: SMALL_SITE, units });
+    expect(response.body).toEqual(overTheWire(rankWalls(site, { units })));
+    verdicts.push(response.body.verdict);
+  }
+  expect(verdicts[0]).not.toBe(verdicts[1]);
+});
+
+test('instants are ISO 8601 in UTC', async () => {
+  const { body } = await request(app).post('/api/day').send({ site: SMALL_SITE, wall: 'north' });
+  // London keeps summer time in July: its civil day starts at 23:00 UTC.
+  expect(body.stepsUtc[0]).toMatch(/^2026-07-0[45]T23:|^2026-07-05T/);
+  expect(body.peakAtUtc).toMatch(/^2026-07-05T\d\d:\d\d:00\.000Z$/);
+  expect(body.insideAirC).toHaveLength(body.stepsUtc.length);
+});
+
+test('a site that went through the program before gives the same ranking', async () => {
+  const filledIn = overTheWire(parseSite(SMALL_SITE));
+  const first = await request(app).post('/api/rank').send({ site: SMALL_SITE });
+  const again = await request(app).post('/api/rank').send({ site: filledIn });
+  expect(again.status).toBe(200);
+  expect(again.body).toEqual(first.body);
+});
+
+test('GET /api/schema gives the JSON Schema of a site', async () => {
+  const response = await request(app).get('/api/schema').buffer(true).parse(text);
+  expect(response.status).toBe(200);
+  expect(response.headers['content-type']).toBe('application/schema+json; charset=utf-8');
+  expect(JSON.parse(response.body)).toEqual(overTheWire(siteJsonSchema()));
+});
+
+test('GET /api/health says which version runs', async () => {
+  const response = await request(app).get('/api/health');
+  expect(response.body).toEqual({ status: 'ok', version: packageFile.version });
+});
+
+/** supertest knows no parser for the content type of a JSON Schema. */
+function text(response: request.Response, done: (error: Error | null, body: string) => void): void {
+  let body = '';
+  response.on('data', (chunk: Buffer) => {
+    body += chunk.toString();
+  });
+  response.on('end', () => done(null, body));
+}

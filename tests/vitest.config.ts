@@ -1,0 +1,39 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+export default defineConfig({
+  root,
+  // Not in node_modules, which holds exactly what the lock file names.
+  cacheDir: '.test-output/vite',
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/browser/**', 'tests/bench/**'],
+          // The tests share no state worth a fresh process each; the unit library alone takes a second to load.
+          isolate: false,
+          testTimeout: 30_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          // After the unit tests and one file at a time: a browser needs the processor to itself to be prompt.
+          sequence: { groupOrder: 1 },
+          fileParallelism: false,
+          testTimeout: 60_000,
+          // What a page shows follows what it computes; a second is short on a busy machine.
+          expect: { poll: { timeout: 15_000 } },
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
