@@ -14,7 +14,8 @@ export { skyLongwave } from './climate/sky-temperature.ts';
 export { compassPoint } from './compass.ts';
 export { CONSTRUCTION_NAMES, CONSTRUCTIONS } from './constructions.ts';
 export { DEMO_SITE } from './demo-site.ts';
-export { parsePlainSite, parseSite, siteJsonSchema } from './entry.ts';
+export { parsePlainSite, siteJsonSchema } from './entry.ts';
+export { parseSite } from './entry-with-units.ts';
 export { FACES, type Face, type PerFace } from './faces.ts';
 export { FIELDS, type FieldPath, fieldAt, type NumberField } from './fields.ts';
 export { LIMIT_REFERENCES, type Site, type SiteInput, type Wall } from './site.ts';
@@ -44,6 +45,7 @@ export {
   formatQuantity,
   fromDisplay,
   type QuantityKind,
+  readNumberText,
   toDisplay,
   type UnitSystem,
   unitSymbol,

@@ -3,6 +3,8 @@ export interface Problem {
   /** Path of the field, "walls.0.azimuthDeg"; empty for the input as a whole. */
   readonly path: string;
   readonly found: string;
+  /** What is wrong with it, without path and range: for a message beside the field. */
+  readonly wrong: string;
   readonly allowed: string;
   /** The whole sentence for a person. */
   readonly message: string;
@@ -23,7 +25,7 @@ export class SiteError extends Error {
 export function problem(path: string, found: string, wrong: string, allowed: string): Problem {
   const subject = path === '' ? 'site' : path;
   const message = `${subject}: ${wrong}${allowed === '' ? '' : `; allowed: ${allowed}`}`;
-  return { path, found, allowed, message };
+  return { path, found, wrong, allowed, message };
 }
 
 const LONGEST_SHOWN = 60;

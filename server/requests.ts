@@ -40,5 +40,5 @@ function problemsOf(issue: z.core.$ZodIssue, fields: string): Problem[] {
 }
 
 function problem(path: string, wrong: string, allowed: string): Problem {
-  return { path, found: '', allowed, message: `${path || 'body'}: ${wrong}; allowed: ${allowed}` };
+  return { path, found: '', wrong, allowed, message: `${path || 'body'}: ${wrong}; allowed: ${allowed}` };
 }

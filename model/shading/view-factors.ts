@@ -78,8 +78,8 @@ export function faceView(scene: Scene, panel: Panel): FaceView {
 
 const outOf = (scene: Scene, point: Vector): number => dot(point, scene.frame.out);
 
-/** Ground points kept of each face: the shadow's edge moves over them in steps of two hundredths of the view. */
-const GROUND_POINTS = 48;
+/** Ground points kept of each face: the shadow's edge moves over them in steps of three hundredths of the view. */
+const GROUND_POINTS = 32;
 
 /** An even choice out of a sorted list, from the middle of each part. */
 function everyFew(points: readonly Vector[]): Vector[] {

@@ -37,7 +37,7 @@ describe('a bad site', () => {
       'walls.0.colour',
     ]);
     for (const problem of problems) {
-      expect(Object.keys(problem).sort()).toEqual(['allowed', 'found', 'message', 'path']);
+      expect(Object.keys(problem).sort()).toEqual(['allowed', 'found', 'message', 'path', 'wrong']);
       expect(problem.message).toContain(problem.path);
     }
   });
@@ -110,6 +110,7 @@ test('an unknown wall is answered with the walls that there are', async () => {
     {
       path: 'wall',
       found: '"carport"',
+      wrong: 'there is no wall "carport"',
       allowed: 'north, south',
       message: 'wall: there is no wall "carport"; allowed: north, south',
     },

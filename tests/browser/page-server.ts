@@ -1,0 +1,43 @@
+/** Serves the built page as the real server does, on a free port, and notes which files are fetched. */
+import { readFileSync } from 'node:fs';
+import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import express from 'express';
+import { createApp } from '../../server/app.ts';
+
+const WEB_DIR = fileURLToPath(new URL('../../.build/web', import.meta.url));
+
+export interface PageServer {
+  readonly address: string;
+  /** Paths fetched since the last call of `forget`. */
+  fetched(): string[];
+  forget(): void;
+  /** The bytes of a built file, by the path it is fetched at. */
+  file(path: string): Buffer;
+  close(): Promise<void>;
+}
+
+export async function servePage(): Promise<PageServer> {
+  let paths: string[] = [];
+  const app = express();
+  app.use((request, _response, next) => {
+    paths.push(request.path);
+    next();
+  });
+  app.use(createApp({ webDir: WEB_DIR }));
+  const server = app.listen(0, '127.0.0.1');
+  await new Promise<void>((resolve, reject) => {
+    server.once('listening', resolve);
+    server.once('error', reject);
+  });
+  return {
+    address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
+    fetched: () => [...new Set(paths)],
+    forget: () => {
+      paths = [];
+    },
+    file: (path) => readFileSync(join(WEB_DIR, path)),
+    close: () => new Promise((resolve) => server.close(() => resolve())),
+  };
+}

@@ -1,0 +1,128 @@
+import { copyFileSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import AxeBuilder from '@axe-core/playwright';
+import type { Browser } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { DEMO_SITE } from '../../model/index.ts';
+import { launchChromium } from './chromium.ts';
+import { type PageServer, servePage } from './page-server.ts';
+import { DESK, eventually, openSitePage, PHONE, type SitePage } from './site-page.ts';
+
+const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+
+let browser: Browser;
+let server: PageServer;
+let site: SitePage;
+
+beforeAll(async () => {
+  [browser, server] = await Promise.all([launchChromium(), servePage()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+beforeEach(async () => {
+  server.forget();
+  site = await openSitePage(browser, server.address);
+});
+
+afterEach(async () => {
+  await site.close();
+  expect(site.complaints).toEqual([]);
+});
+
+describe('the demo site', () => {
+  test('is judged at once: verdict, four walls, the day and its heat', async () => {
+    const { page } = site;
+    expect(await site.verdict()).toMatch(/^Use wall "south"/);
+    expect(await site.ranked()).toEqual(['south', 'east', 'west', 'north']);
+    expect(await page.locator('.finding-fail').allTextContents()).toEqual([expect.stringContaining('Fail')]);
+    await page.locator('.day-chart canvas').waitFor();
+    expect(await page.locator('.flows-in li').count()).toBeGreaterThan(1);
+    expect(await page.locator('.flows-out li').count()).toBeGreaterThan(1);
+    expect(await page.locator('.assumptions li').count()).toBeGreaterThan(3);
+    expect(await page.locator('.cautions li').count()).toBeGreaterThan(3);
+  });
+
+  test('another wall can be chosen for the day', async () => {
+    await site.page.getByRole('radio', { name: /west/ }).check();
+    await site.page.getByRole('heading', { name: /The day on wall “west”/ }).waitFor();
+  });
+
+  test('the first load without the chart stays below 300 kB', async () => {
+    const first = server.fetched().filter((path) => /\.(js|css)$|\/$/.test(path) && !path.includes('day-plot'));
+    const size = (path: string) => gzipSync(server.file(path === '/' ? 'index.html' : path)).length;
+    expect(first.length).toBeGreaterThanOrEqual(4);
+    expect(first.reduce((sum, path) => sum + size(path), 0)).toBeLessThan(300_000);
+  });
+});
+
+describe('clock time', () => {
+  const rows = () => site.page.locator('.hours tbody th').allTextContents();
+
+  test('is that of the place, not of the device', async () => {
+    await site.page.getByText('The figures by the hour').click();
+    expect((await rows())[0]).toBe('00:00');
+    expect(await rows()).toHaveLength(24);
+    const peakHour = Number(/at (\d+):/.exec((await site.peaks())[0] ?? '')?.[1]);
+    expect(peakHour).toBeGreaterThanOrEqual(13);
+    expect(peakHour).toBeLessThanOrEqual(18);
+  });
+
+  test.each([
+    { date: '2026-10-25', hours: 25, twice: ['02:00 (UTC+2)', '02:00 (UTC+1)'] },
+    { date: '2026-03-29', hours: 23, twice: [] },
+  ])('shows all $hours hours of $date in Zurich', async ({ date, hours, twice }) => {
+    const place = { latitudeDeg: 47.4, longitudeDeg: 8.5, timeZone: 'Europe/Zurich' };
+    await site.remember({ ...DEMO_SITE, place, climate: { designDay: { date, maxC: 25 } } });
+    await site.page.getByText('The figures by the hour').click();
+    expect(await rows()).toHaveLength(hours);
+    expect((await rows()).filter((row) => row.startsWith('02:00'))).toEqual(twice);
+  });
+});
+
+describe('reach', () => {
+  test('the keyboard alone changes a number and chooses a wall', async () => {
+    const { page } = site;
+    await site.pressUntil('Tab', '.skip-link');
+    await page.keyboard.press('Enter');
+    await site.pressUntil('Tab', '#field-box-powerW');
+    const before = await site.peaks();
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type('30');
+    await eventually(site.peaks).not.toEqual(before);
+    await site.pressUntil('Shift+Tab', '[name="shown-wall"]');
+    await page.keyboard.press('ArrowDown');
+    await page.getByRole('heading', { name: /The day on wall “(?!south)/ }).waitFor();
+  });
+
+  // Unfolded, the page is long, and both the check and the picture go over all of it.
+  const long = { timeout: 180_000 };
+  test.each([PHONE, DESK])('fits $width px, passes the accessibility check, and is drawn', long, async (viewport) => {
+    await site.close();
+    site = await openSitePage(browser, server.address, viewport);
+    const { page } = site;
+    await page.locator('.day-chart canvas').waitFor();
+    const sentence = await page.locator('.verdict-sentence').boundingBox();
+    expect((sentence?.y ?? 0) + (sentence?.height ?? viewport.height)).toBeLessThan(viewport.height);
+    const picture = join(ROOT, `.test-output/site-view-${viewport.width}x${viewport.height}.png`);
+    mkdirSync(join(ROOT, '.test-output'), { recursive: true });
+    await page.screenshot({ path: picture });
+    if (process.env['SHADESIDE_SCREENSHOT'] === '1' && viewport === DESK) {
+      copyFileSync(picture, join(ROOT, 'web/screenshots/site-view.png'));
+    }
+
+    await page.evaluate(() => {
+      for (const details of document.querySelectorAll('details')) details.open = true;
+    });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
+    await page.screenshot({ path: picture.replace('.png', '-unfolded.png'), fullPage: true });
+    const { violations } = await new AxeBuilder({ page }).exclude('datalist').analyze();
+    const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+    expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+  });
+});

@@ -1,0 +1,68 @@
+/** Computes the page's results beside the page, so that typing stays smooth. Holds no physics: it calls the model. */
+import {
+  evaluateDay,
+  fieldAt,
+  parsePlainSite,
+  type Ranking,
+  rankWalls,
+  type Site,
+  SiteError,
+  type UnitSystem,
+} from '../../model/index.ts';
+import type { ComputeReply, ComputeRequest, SiteResult } from './protocol.ts';
+
+/** The last ranking, kept because choosing another wall's day asks for the same one again. */
+let last: { key: string; ranking: Ranking } | undefined;
+
+self.addEventListener('message', async (event: MessageEvent<ComputeRequest>) => {
+  self.postMessage(await reply(event.data));
+});
+
+async function reply({ id, input, units, wall }: ComputeRequest): Promise<ComputeReply> {
+  try {
+    return { id, kind: 'result', result: compute(await readSite(input), units, wall) };
+  } catch (error) {
+    if (error instanceof SiteError) return { id, kind: 'problems', problems: error.problems };
+    return { id, kind: 'failed', message: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+async function readSite(input: unknown): Promise<Site> {
+  try {
+    return parsePlainSite(input);
+  } catch (error) {
+    if (!(error instanceof SiteError) || !error.problems.some(mayCarryUnit)) throw error;
+  }
+  const { parseSite } = await import('./unit-reader.ts').catch(() => {
+    throw new Error('The reader of units could not be loaded. Enter plain numbers, or try again when connected.');
+  });
+  return parseSite(input);
+}
+
+/** Whether the rejected text is a number followed by a word or a sign, as in "12 in" or "40 %". */
+function mayCarryUnit({ path, found }: { readonly path: string; readonly found: string }): boolean {
+  return fieldAt(path) !== undefined && /^"\s*[-+.]?\d[^a-z%°'"′″]*[a-z%°'"′″]/i.test(found);
+}
+
+function compute(site: Site, units: UnitSystem, wall: string | null): SiteResult {
+  const ranking = rank(site, units);
+  const known = site.walls.some(({ name }) => name === wall);
+  const shown = known ? wall : (ranking.walls[0]?.name ?? null);
+  return {
+    site,
+    zoneOfCoordinates: zoneOfCoordinates(site),
+    ranking,
+    day: evaluateDay(site, shown ?? ''),
+  };
+}
+
+function rank(site: Site, units: UnitSystem): Ranking {
+  const key = JSON.stringify([site, units]);
+  if (last?.key !== key) last = { key, ranking: rankWalls(site, { units }) };
+  return last.ranking;
+}
+
+function zoneOfCoordinates(site: Site): string {
+  const { timeZone: _, ...place } = site.place;
+  return parsePlainSite({ ...site, place }).place.timeZone;
+}

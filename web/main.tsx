@@ -1,0 +1,12 @@
+import { render } from 'preact';
+import { App } from './app.tsx';
+import './styles/base.css';
+import './styles/layout.css';
+import './styles/form.css';
+import './styles/verdict.css';
+import './styles/results.css';
+import './styles/day.css';
+import './styles/print.css';
+
+const root = document.getElementById('app');
+if (root) render(<App />, root);

@@ -1,0 +1,26 @@
+import { fieldAt } from '../../../model/index.ts';
+import { valueAt } from '../draft.ts';
+import { shortQuantity } from '../quantity-text.ts';
+import { useForm } from './form-context.ts';
+import { NumberField } from './number-field.tsx';
+import { Section } from './section.tsx';
+
+const SIZE = ['box.widthM', 'box.heightM', 'box.depthM'] as const;
+const REST = ['box.powerW', 'box.massKg', 'box.solarAbsorptance', 'box.emittance', 'box.mountHeightM', 'box.standOffM'];
+
+export function BoxSection() {
+  const { draft, units } = useForm();
+  const quantity = (path: string) => {
+    const value = valueAt(draft, path);
+    const kind = fieldAt(path)?.kind;
+    if (typeof value === 'string') return value;
+    return typeof value === 'number' && kind !== undefined ? shortQuantity(value, kind, units) : '?';
+  };
+  return (
+    <Section title="Box" gist={`${SIZE.map(quantity).join(' × ')}, ${quantity('box.powerW')}`} path="box">
+      {[...SIZE, ...REST].map((path) => (
+        <NumberField key={path} path={path} />
+      ))}
+    </Section>
+  );
+}

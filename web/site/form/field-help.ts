@@ -1,0 +1,27 @@
+/** Plain words for fields whose name alone does not explain them. */
+import type { FieldPath } from '../../../model/index.ts';
+
+const HELP: Partial<Record<FieldPath, string>> = {
+  'place.latitudeDeg': 'South of the equator: with a minus sign.',
+  'place.longitudeDeg': 'West of Greenwich: with a minus sign.',
+  'climate.designDay.dailyRangeK': 'From the coolest hour of the night to the hottest of the afternoon.',
+  'climate.designDay.dewPointC': 'How damp the air is. Dry air lets more heat escape to the sky.',
+  'climate.designDay.windMs': 'Little wind is the hot case.',
+  'climate.designDay.linkeTurbidity':
+    'How hazy the clear sky is: low in clean mountain air, high over a dusty or smoky plain.',
+  'ground.albedo': 'Share of the sunlight that the ground throws back: little for soil, much for pale gravel or snow.',
+  'box.solarAbsorptance': 'Share of the sunlight that the finish soaks up: low for white, near 1 for black.',
+  'box.emittance': 'How well the finish gives off heat by radiation: high for paint and plastic, low for bare metal.',
+  'box.powerW': 'The average electrical power that turns into heat in the box, not the rating on the label.',
+  'walls[].azimuthDeg': 'Stand with your back to the wall and read where you look. A compass point such as SW will do.',
+  'walls[].solarAbsorptance': 'Share of the sunlight that the wall soaks up.',
+  'walls[].emittance': 'How well the wall gives off heat by radiation.',
+  'walls[].eave.offsetM': 'Negative: to the left.',
+  'walls[].electrodeDistanceM': 'Along the way the wire takes.',
+  'walls[].cableDistanceM': 'Along the way the cable takes.',
+};
+
+/** The explanation of the field at a path of the site file; undefined where the label says it all. */
+export function fieldHelp(path: string): string | undefined {
+  return HELP[path.replace(/\.\d+(?=\.)/g, '[]') as FieldPath];
+}

@@ -1,0 +1,93 @@
+import { CONSTRUCTION_NAMES, CONSTRUCTIONS, compassPoint } from '../../../model/index.ts';
+import { textAt, valueAt } from '../draft.ts';
+import { shortQuantity } from '../quantity-text.ts';
+import { fieldId, useForm } from './form-context.ts';
+import { HorizonEditor } from './horizon-editor.tsx';
+import { NumberField } from './number-field.tsx';
+import { ChoiceField, TextField } from './text-field.tsx';
+
+interface WallEditorProps {
+  readonly index: number;
+  rename(name: string): void;
+  /** Null for the last wall, which stays. */
+  readonly remove: (() => void) | null;
+}
+
+export function WallEditor({ index, rename, remove }: WallEditorProps) {
+  const { draft, units, problems, filled } = useForm();
+  const path = `walls.${index}`;
+  const name = textAt(draft, `${path}.name`);
+  const azimuth = valueAt(draft, `${path}.azimuthDeg`);
+  const wrong = [...problems.keys()].some((other) => other === path || other.startsWith(`${path}.`));
+  const facing =
+    typeof azimuth === 'number' ? `faces ${compassPoint(azimuth)}, ${shortQuantity(azimuth, 'bearing', units)}` : '';
+
+  return (
+    <details class="wall-editor">
+      <summary id={fieldId(path)}>
+        <span class="summary-text">
+          <h4>{name || `wall ${index + 1}`}</h4>
+          <span class="gist">{facing}</span>
+          {wrong && <span class="section-wrong">✕ problem</span>}
+        </span>
+      </summary>
+      <div class="section-fields">
+        <TextField path={`${path}.name`} label="Name of the wall" onText={rename} />
+        <NumberField path={`${path}.azimuthDeg`} />
+        <ChoiceField
+          path={`${path}.construction`}
+          label="Construction"
+          options={CONSTRUCTION_NAMES.map((known) => ({ value: known, label: CONSTRUCTIONS[known].label }))}
+          standIn={filled?.walls[index]?.construction ?? CONSTRUCTION_NAMES[0]}
+        />
+        <NumberField path={`${path}.electrodeDistanceM`} />
+        <NumberField path={`${path}.cableDistanceM`} />
+        <EaveFields path={`${path}.eave`} />
+        <details class="more field-wide">
+          <summary>More about this wall</summary>
+          <div class="section-fields">
+            <NumberField path={`${path}.solarAbsorptance`} />
+            <NumberField path={`${path}.emittance`} />
+            <NumberField path={`${path}.heightM`} />
+            <HorizonEditor path={`${path}.horizon`} />
+          </div>
+        </details>
+        {remove && (
+          <p class="field-wide">
+            <button type="button" onClick={remove}>
+              Remove {name || 'this wall'}
+            </button>
+          </p>
+        )}
+      </div>
+    </details>
+  );
+}
+
+const EAVE_FIELDS = ['depthM', 'heightAboveBoxM', 'widthM', 'offsetM'];
+
+/** Roof edge, porch roof or canopy: whatever juts out above the box. */
+function EaveFields({ path }: { path: string }) {
+  const { draft, set } = useForm();
+  const present = (valueAt(draft, path) ?? null) !== null;
+  return (
+    <div class="field-wide">
+      <label class="choice">
+        <input
+          type="checkbox"
+          id={fieldId(path)}
+          checked={present}
+          onChange={({ currentTarget }) => set(path, currentTarget.checked ? {} : undefined)}
+        />
+        <span>An eave or a porch roof juts out above the box</span>
+      </label>
+      {present && (
+        <div class="section-fields">
+          {EAVE_FIELDS.map((key) => (
+            <NumberField key={key} path={`${path}.${key}`} />
+          ))}
+        </div>
+      )}
+    </div>
+  );
+}

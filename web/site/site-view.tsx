@@ -1,0 +1,81 @@
+/** One site: the verdict, the ranked walls, the form, and what the forecast rests on. */
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { CAUTIONS, usualUnits } from '../../model/index.ts';
+import type { ViewProps } from '../view-props.ts';
+import { DayPanel } from './day-panel.tsx';
+import { textAt } from './draft.ts';
+import { FORM_ID, type FormState } from './form/form-context.ts';
+import { SiteForm } from './form/site-form.tsx';
+import { Groundwork } from './groundwork.tsx';
+import { ProblemList } from './problem-list.tsx';
+import { problemsByPath, shownProblem } from './problems.ts';
+import { SiteFiles } from './site-files.tsx';
+import { useComputation } from './use-computation.ts';
+import { useDraft } from './use-draft.ts';
+import { standing, Verdict, VerdictLine } from './verdict.tsx';
+import { WallRanking } from './wall-ranking.tsx';
+
+export function SiteView({ chosenUnits, onUnits }: ViewProps) {
+  const drafting = useDraft();
+  const { draft, set } = drafting;
+  const [zone, setZone] = useState(() => textAt(draft, 'place.timeZone'));
+  const units = chosenUnits ?? usualUnits(zone);
+  const [wall, setWall] = useState<string | null>(null);
+  const computation = useComputation(draft, units, wall);
+  const { result, problems, failure } = computation;
+
+  useEffect(() => onUnits(units), [units, onUnits]);
+  const placeZone = result?.site.place.timeZone;
+  useEffect(() => {
+    if (placeZone !== undefined) setZone(placeZone);
+  }, [placeZone]);
+
+  const shownProblems = useMemo(
+    () => problems.map((problem) => shownProblem(problem, draft, units)),
+    [problems, draft, units],
+  );
+  const form: FormState = { draft, units, set, problems: problemsByPath(shownProblems), filled: result?.site ?? null };
+
+  // The choice shows at once; its day follows when it is computed.
+  const chosen = result?.ranking.walls.find(({ name }) => name === wall)?.name ?? result?.day.wall ?? null;
+
+  const rename = (index: number, name: string) => {
+    // The day on the page follows its wall through a change of name.
+    if (wall !== null && wall === textAt(draft, `walls.${index}.name`)) setWall(name);
+    set(`walls.${index}.name`, name);
+  };
+  const remove = (index: number) => {
+    const name = textAt(draft, `walls.${index}.name`);
+    drafting.removeEntry('walls', index, `Wall “${name}” was removed.`);
+  };
+
+  return (
+    <main class={`site-view site-${standing(computation)}`}>
+      <a class="skip-link" href={`#${FORM_ID}`} onClick={skipToForm}>
+        To the site form
+      </a>
+      <Verdict computation={computation} />
+      <ProblemList problems={shownProblems} failure={failure} takeOut={(path) => set(path, undefined)} />
+      {result && <WallRanking result={result} units={units} chosen={chosen} choose={setWall} />}
+      <section class="site-entry" aria-labelledby="form-heading">
+        <VerdictLine computation={computation} units={units} />
+        <h2 id="form-heading">The site</h2>
+        <p>Change anything: the result follows. Numbers may carry a unit, such as “12 in” or “46 °C”.</p>
+        <SiteFiles {...drafting} />
+        <SiteForm form={form} result={result} rename={rename} remove={remove} />
+      </section>
+      {result && (
+        <div class="details">
+          <DayPanel result={result} units={units} />
+          <Groundwork assumptions={result.ranking.assumptions} cautions={CAUTIONS} />
+        </div>
+      )}
+    </main>
+  );
+}
+
+/** The hash of the address names the view, so a link within the page moves by itself. */
+function skipToForm(event: Event) {
+  event.preventDefault();
+  document.getElementById(FORM_ID)?.focus();
+}

@@ -1,0 +1,135 @@
+/** The decision in one sentence, and how far it can be relied on at this moment. */
+import { useEffect, useState } from 'preact/hooks';
+import { formatQuantity, type UnitSystem } from '../../model/index.ts';
+import type { SiteResult } from '../compute/protocol.ts';
+import { PROBLEMS_HEADING } from './problem-list.tsx';
+import type { Computation } from './use-computation.ts';
+import { unbroken } from './words.ts';
+
+const VERDICT_HEADING = 'verdict-heading';
+
+/** How the result stands to the input. */
+export type Standing = 'current' | 'outOfDate';
+
+export function standing({ problems, failure, stopped }: Computation): Standing {
+  return problems.length > 0 || failure !== null || stopped ? 'outOfDate' : 'current';
+}
+
+export function Verdict({ computation }: { computation: Computation }) {
+  const { result, problems, phase, cancel, retry, stopped } = computation;
+  const state = standing(computation);
+  const status = result === null ? null : statusOf(result);
+  return (
+    <section class={`verdict verdict-${status?.kind ?? 'none'} verdict-${state}`} aria-labelledby={VERDICT_HEADING}>
+      <div class="verdict-status">
+        <h1 id={VERDICT_HEADING} tabIndex={-1} class="visually-hidden">
+          Verdict
+        </h1>
+        {state === 'outOfDate' ? (
+          <p class="badge badge-stale">{outOfDateText(computation)}</p>
+        ) : (
+          status && (
+            <p class={`badge badge-${status.kind}`}>
+              <span aria-hidden="true">{status.mark}</span> {status.words}
+            </p>
+          )
+        )}
+        {phase === 'slow' && (
+          <p class="slow">
+            <progress aria-label="computing" /> Still computing
+            {result && '; what you see is the result before the last change'}.
+            <button type="button" class="small-button" onClick={cancel}>
+              Stop
+            </button>
+          </p>
+        )}
+        {problems.length > 0 && (
+          <button type="button" class="small-button" onClick={goToExplanation}>
+            Show
+          </button>
+        )}
+        {stopped && (
+          <button type="button" class="small-button" onClick={retry}>
+            Compute again
+          </button>
+        )}
+      </div>
+      <VerdictSentence text={result?.ranking.verdict ?? withoutVerdict(computation)} />
+      <Announcer text={announcement(computation)} />
+    </section>
+  );
+}
+
+/** The decision itself stands out; what follows it explains. */
+function VerdictSentence({ text }: { text: string }) {
+  const [, decision = unbroken(text), rest = ''] = /^(.+?[.!?])\s+(?=\p{Lu})(.*)$/u.exec(unbroken(text)) ?? [];
+  return (
+    <p class="verdict-sentence">
+      <strong>{decision}</strong> {rest}
+    </p>
+  );
+}
+
+/** One line for the narrow page, where the verdict itself scrolls away while somebody types. */
+export function VerdictLine({ computation, units }: { computation: Computation; units: UnitSystem }) {
+  const { result } = computation;
+  const status = result && statusOf(result);
+  const best = result?.ranking.walls[0];
+  let line = '';
+  if (standing(computation) === 'outOfDate') line = outOfDateText(computation);
+  else if (status && best) {
+    line = `${status.mark} ${status.words}: ${formatQuantity('temperature', best.day.peakInsideAirC, units)} on ${best.name}`;
+  }
+  return (
+    <button type="button" class="verdict-line" onClick={goToExplanation}>
+      {line || 'To the verdict'}
+    </button>
+  );
+}
+
+/** To what is to be corrected, or else to the verdict in full. */
+function goToExplanation() {
+  const heading = document.getElementById(PROBLEMS_HEADING) ?? document.getElementById(VERDICT_HEADING);
+  heading?.focus();
+  heading?.parentElement?.scrollIntoView({ block: 'center' });
+}
+
+function statusOf({ ranking }: SiteResult): { kind: 'good' | 'hot' | 'barred'; mark: string; words: string } {
+  if (ranking.best === null) return { kind: 'barred', mark: '✕', words: 'No wall qualifies' };
+  if (ranking.withinLimits) return { kind: 'good', mark: '✓', words: 'Within limits' };
+  return { kind: 'hot', mark: '✕', words: 'Beyond limits' };
+}
+
+function outOfDateText({ problems, failure, stopped, result }: Computation): string {
+  const before = result === null ? '' : 'Out of date: ';
+  if (problems.length > 0) return `${before}${problems.length === 1 ? '1 problem' : `${problems.length} problems`}`;
+  if (failure !== null) return `${before}the computation failed`;
+  return stopped ? `${before}the computation was stopped` : '';
+}
+
+function withoutVerdict({ problems, failure, stopped }: Computation): string {
+  if (problems.length > 0) return 'No verdict yet: the site has problems.';
+  if (failure !== null) return 'No verdict: the computation failed.';
+  return stopped ? 'No verdict: the computation was stopped.' : 'Computing the hot day on every wall…';
+}
+
+function announcement(computation: Computation): string {
+  if (standing(computation) === 'outOfDate') return outOfDateText(computation);
+  return computation.result?.ranking.verdict ?? '';
+}
+
+/** Speech waits until somebody has stopped typing, or every keystroke would be talked over. */
+const ANNOUNCE_MS = 1200;
+
+function Announcer({ text }: { text: string }) {
+  const [said, setSaid] = useState('');
+  useEffect(() => {
+    const timer = setTimeout(() => setSaid(text), ANNOUNCE_MS);
+    return () => clearTimeout(timer);
+  }, [text]);
+  return (
+    <p class="visually-hidden" role="status">
+      {said}
+    </p>
+  );
+}

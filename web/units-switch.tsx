@@ -1,0 +1,26 @@
+import type { UnitSystem } from '../model/index.ts';
+
+const CHOICES: readonly { units: UnitSystem; label: string }[] = [
+  { units: 'metric', label: 'Metric' },
+  { units: 'us', label: 'US' },
+];
+
+export function UnitsSwitch({ units, onChoose }: { units: UnitSystem; onChoose: (units: UnitSystem) => void }) {
+  return (
+    <fieldset class="units-switch">
+      <legend>Units</legend>
+      {CHOICES.map((choice) => (
+        <label key={choice.units}>
+          <input
+            type="radio"
+            name="units"
+            value={choice.units}
+            checked={units === choice.units}
+            onChange={() => onChoose(choice.units)}
+          />
+          <span>{choice.label}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}

@@ -1,0 +1,18 @@
+/** The views of the page, each with the hash address it answers to. A new view is one more entry. */
+import type { ComponentType } from 'preact';
+import { SiteView } from './site/site-view.tsx';
+import type { ViewProps } from './view-props.ts';
+
+export interface View {
+  /** Address after the hash, such as "#/site". */
+  readonly hash: string;
+  readonly label: string;
+  readonly Component: ComponentType<ViewProps>;
+}
+
+export const VIEWS: readonly [View, ...View[]] = [{ hash: '#/site', label: 'One site', Component: SiteView }];
+
+/** The view at an address; the first one for any other. */
+export function viewAt(hash: string): View {
+  return VIEWS.find((view) => view.hash === hash) ?? VIEWS[0];
+}
