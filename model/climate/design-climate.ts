@@ -1,10 +1,9 @@
 /** The weather of one design day, as a function of the instant: an invented sample's, an entered one, or a standard's cycle. */
 import type { Site } from '../site.ts';
 import { sinDeg } from '../solar/angles.ts';
-import { pressureAtAltitude } from '../solar/atmosphere.ts';
-import { clearSky, type Irradiance } from '../solar/clear-sky.ts';
-import { splitGlobal } from '../solar/decomposition.ts';
-import { apparentSolarHour, extraterrestrialNormal } from '../solar/extraterrestrial.ts';
+import { pressureAtAltitude, SEA_LEVEL_PRESSURE_PA } from '../solar/atmosphere.ts';
+import { DARK, type Irradiance, ineichenPerez } from '../solar/clear-sky.ts';
+import { erbsSplit } from '../solar/decomposition.ts';
 import type { SunPosition } from '../solar/sun-position.ts';
 import { airTemperature } from './daily-range.ts';
 import { dewPoint } from './humidity.ts';
@@ -25,7 +24,17 @@ export interface DesignClimate {
   /** What the day is, in a sentence, and where it comes from. */
   readonly text: string;
   readonly origin: string;
-  at(utc: Date, sun: SunPosition): Weather;
+  at(now: SunNow): Weather;
+}
+
+/** The sun at an instant, with what several parts of the sky need of it. */
+export interface SunNow {
+  readonly sun: SunPosition;
+  /** Apparent solar time, hours. */
+  readonly solarHour: number;
+  readonly relativeAirMass: number;
+  /** Normal to the sun, outside the atmosphere. */
+  readonly extraterrestrialWm2: number;
 }
 
 /** The year of design days that name none; a date is needed for the sun, and years differ by less than its width. */
@@ -63,17 +72,23 @@ export function hottestMonth(months: readonly MonthlyDesign[], latitudeDeg: numb
 }
 
 function clearDay(date: string, day: MonthlyDesign, site: Site, text: string, origin: string): DesignClimate {
-  const { longitudeDeg, altitudeM } = site.place;
+  const { altitudeM } = site.place;
+  const { linkeTurbidity, dewPointC, windMs } = day;
   const pressurePa = pressureAtAltitude(altitudeM);
+  const thinning = pressurePa / SEA_LEVEL_PRESSURE_PA;
   return {
     date,
     text,
     origin,
-    at(utc, sun) {
-      const airC = airTemperature(apparentSolarHour(utc, longitudeDeg), day.maxC, day.dailyRangeK);
-      const sky = clearSky({ utc, elevationDeg: sun.elevationDeg, altitudeM, linkeTurbidity: day.linkeTurbidity });
-      const skyLongwaveWm2 = skyLongwave({ airC, dewPointC: day.dewPointC, pressurePa });
-      return { ...sky, airC, windMs: day.windMs, skyLongwaveWm2 };
+    at({ sun, solarHour, relativeAirMass, extraterrestrialWm2 }) {
+      const airC = airTemperature(solarHour, day.maxC, day.dailyRangeK);
+      const cosZenith = sinDeg(sun.elevationDeg);
+      const airMass = relativeAirMass * thinning;
+      const sky =
+        sun.elevationDeg <= 0
+          ? DARK
+          : ineichenPerez({ cosZenith, airMass, altitudeM, linkeTurbidity, extraterrestrialWm2 });
+      return { ...sky, airC, windMs, skyLongwaveWm2: skyLongwave({ airC, dewPointC, pressurePa }) };
     },
   };
 }
@@ -82,19 +97,19 @@ function clearDay(date: string, day: MonthlyDesign, site: Site, text: string, or
 const CYCLE_NOON_H = 12.5;
 
 function standardDay(cycle: StandardCycle, site: Site): DesignClimate {
-  const { latitudeDeg, longitudeDeg, altitudeM } = site.place;
+  const { latitudeDeg, altitudeM } = site.place;
   const pressurePa = pressureAtAltitude(altitudeM);
   const windMs = site.climate.windMs ?? 0;
   return {
     date: site.climate.date ?? `${DESIGN_YEAR}-${latitudeDeg < 0 ? '12' : '06'}-21`,
     text: `${cycle.title}: tabulated hours, their noon laid on the sun's, wind ${windMs} m/s`,
     origin: cycle.origin,
-    at(utc, sun) {
-      const hour = apparentSolarHour(utc, longitudeDeg) - 12 + CYCLE_NOON_H;
+    at({ sun, solarHour, extraterrestrialWm2 }) {
+      const hour = solarHour - 12 + CYCLE_NOON_H;
       const { airC, ghiWm2, relativeHumidityPercent } = cycleAt(cycle, hour);
       const dewPointC = dewPoint(airC, relativeHumidityPercent);
       const skyLongwaveWm2 = skyLongwave({ airC, dewPointC, pressurePa });
-      return { ...splitOfCycle(utc, sun, ghiWm2), airC, windMs, skyLongwaveWm2 };
+      return { ...splitOfCycle(sun, ghiWm2, extraterrestrialWm2), airC, windMs, skyLongwaveWm2 };
     },
   };
 }
@@ -122,8 +137,8 @@ const CLEANEST_BEAM_SHARE = 0.8;
  * Splits a tabulated global irradiance at the sun's true height. A standard's column is not bound to a latitude: where the
  * sun stands too low for it the beam is held to what can reach the ground, and the rest counts as diffuse.
  */
-function splitOfCycle(utc: Date, sun: SunPosition, ghi: number): Irradiance {
-  const { dni } = splitGlobal({ utc, elevationDeg: sun.elevationDeg, ghi });
-  const held = Math.min(dni, CLEANEST_BEAM_SHARE * extraterrestrialNormal(utc));
-  return { ghi, dni: held, dhi: ghi - held * Math.max(0, sinDeg(sun.elevationDeg)) };
+function splitOfCycle({ elevationDeg }: SunPosition, ghi: number, extraterrestrialWm2: number): Irradiance {
+  const { dni } = erbsSplit({ elevationDeg, ghi, extraterrestrialWm2 });
+  const held = Math.min(dni, CLEANEST_BEAM_SHARE * extraterrestrialWm2);
+  return { ghi, dni: held, dhi: ghi - held * Math.max(0, sinDeg(elevationDeg)) };
 }

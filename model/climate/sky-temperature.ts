@@ -37,5 +37,6 @@ export function skyLongwave(input: {
   const clouds = 1 + 0.0224 * n - 0.0035 * n ** 2 + 0.00028 * n ** 3;
   const dewPointC = Math.min(input.dewPointC, input.airC);
   const emissivity = clearSkyEmissivity(dewPointC, input.pressurePa ?? SEA_LEVEL_PRESSURE_PA) * clouds;
-  return Math.min(1, emissivity) * SIGMA * (input.airC + KELVIN) ** 4;
+  const square = (input.airC + KELVIN) ** 2;
+  return Math.min(1, emissivity) * SIGMA * square * square;
 }

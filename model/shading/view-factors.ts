@@ -23,34 +23,36 @@ export interface FaceView {
 const RINGS = 12;
 const AZIMUTHS = 48;
 
+/** Directions over a hemisphere about the third axis, each standing for an equal share of the view. */
+const HEMISPHERE: readonly Vector[] = Array.from({ length: RINGS * AZIMUTHS }, (_, index) => {
+  const radius = Math.sqrt((Math.floor(index / AZIMUTHS) + 0.5) / RINGS);
+  const phi = (2 * Math.PI * ((index % AZIMUTHS) + 0.5)) / AZIMUTHS;
+  return [radius * Math.cos(phi), radius * Math.sin(phi), Math.sqrt(1 - radius ** 2)];
+});
+
 /** Middle of Perez's horizon band, degrees: the paper's band is 6.5 degrees high at its widest. */
 const BAND_SIN = Math.sin((3 * Math.PI) / 180);
 const BAND_COS = Math.sqrt(1 - BAND_SIN ** 2);
 const BAND_RAYS = 180;
 
-/** Unit vectors spanning the plane of a panel. */
-function spanOf(panel: Panel): { normal: Vector; a: Vector; b: Vector } {
-  const unit = (v: Vector): Vector => {
-    const length = Math.sqrt(dot(v, v));
-    return [v[0] / length, v[1] / length, v[2] / length];
-  };
-  return { normal: panel.normal, a: unit(panel.halfAcross), b: unit(panel.halfAlong) };
+const unit = (v: Vector): Vector => {
+  const length = Math.sqrt(dot(v, v));
+  return [v[0] / length, v[1] / length, v[2] / length];
+};
+
+/** The hemisphere turned to where a panel looks. */
+function directionsFrom(panel: Panel): Vector[] {
+  const [ae, an, au] = unit(panel.halfAcross);
+  const [be, bn, bu] = unit(panel.halfAlong);
+  const [ne, nn, nu] = panel.normal;
+  return HEMISPHERE.map(
+    ([x, y, z]): Vector => [ae * x + be * y + ne * z, an * x + bn * y + nn * z, au * x + bu * y + nu * z],
+  );
 }
 
 /** Views from a panel: from its middle, or averaged over points of it where something near can hide part of the sky. */
 export function faceView(scene: Scene, panel: Panel): FaceView {
-  const { normal, a, b } = spanOf(panel);
-  const directions: Vector[] = [];
-  for (let ring = 0; ring < RINGS; ring++) {
-    const radius = Math.sqrt((ring + 0.5) / RINGS);
-    const height = Math.sqrt(1 - radius ** 2);
-    for (let step = 0; step < AZIMUTHS; step++) {
-      const phi = (2 * Math.PI * (step + 0.5)) / AZIMUTHS;
-      const inA = along([0, 0, 0], a, radius * Math.cos(phi));
-      directions.push(along(along(inA, b, radius * Math.sin(phi)), normal, height));
-    }
-  }
-
+  const directions = directionsFrom(panel);
   const counts: ViewFactors = { sky: 0, ground: 0, wall: 0, obstruction: 0 };
   const ground: Vector[] = [];
   const spread = scene.hasObstructions ? 2 : 1;
@@ -72,20 +74,19 @@ export function faceView(scene: Scene, panel: Panel): FaceView {
       obstruction: counts.obstruction / rays,
     },
     horizonBand: openHorizonBand(scene, panel),
-    groundPoints: everyFew(ground.sort((a, b) => outOf(scene, a) - outOf(scene, b))),
+    groundPoints: evenlyByDistance(ground, scene),
   };
 }
-
-const outOf = (scene: Scene, point: Vector): number => dot(point, scene.frame.out);
 
 /** Ground points kept of each face: the shadow's edge moves over them in steps of three hundredths of the view. */
 const GROUND_POINTS = 32;
 
-/** An even choice out of a sorted list, from the middle of each part. */
-function everyFew(points: readonly Vector[]): Vector[] {
-  if (points.length <= GROUND_POINTS) return [...points];
-  return Array.from({ length: GROUND_POINTS }, (_, i) => {
-    return points[Math.floor(((i + 0.5) * points.length) / GROUND_POINTS)] as Vector;
+/** An even choice of points by their distance from the wall, from the middle of each part. */
+function evenlyByDistance(points: readonly Vector[], scene: Scene): Vector[] {
+  const sorted = points.map((point) => ({ point, out: dot(point, scene.frame.out) })).sort((a, b) => a.out - b.out);
+  const kept = Math.min(GROUND_POINTS, sorted.length);
+  return Array.from({ length: kept }, (_, i) => {
+    return (sorted[Math.floor(((i + 0.5) * sorted.length) / kept)] as (typeof sorted)[number]).point;
   });
 }
 

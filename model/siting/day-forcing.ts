@@ -9,8 +9,10 @@ import { buildBoxNetwork, GROUND_AREA_M2 } from '../thermal/box-network.ts';
 import type { Network } from '../thermal/network.ts';
 import type { DayForcing } from '../thermal/periodic-day.ts';
 import { blackbodyK } from '../thermal/radiation.ts';
+import { stepTable, writeRow } from '../thermal/step-table.ts';
 import type { SiteDay } from './design-day.ts';
-import { faceViewFactors, totalSun, type WallShade, type WallSun } from './face-sun.ts';
+import { faceViewFactors, type WallShade } from './wall-shade.ts';
+import type { WallSun } from './wall-sun.ts';
 
 /** The network of a site's box on a wall. */
 export function wallNetwork(site: Site, wall: Wall, shade: WallShade): Network {
@@ -45,35 +47,30 @@ function wallPatchAreaM2(box: Box): number {
  * Boundaries, absorbed sun, dissipation and wind of each step, laid out for the network. Indoors is taken as warm as the
  * outside air on average; the deep ground starts there too and is balanced afterwards.
  */
-export function dayForcing(
-  site: Site,
-  wall: Wall,
-  day: SiteDay,
-  sun: readonly WallSun[],
-  network: Network,
-): DayForcing {
+export function dayForcing(site: Site, wall: Wall, day: SiteDay, sun: WallSun, network: Network): DayForcing {
+  const steps = day.steps.length;
   const windMs = Float64Array.from(day.steps, ({ weather }) => weather.windMs);
-  const meanAirK = day.steps.reduce((sum, { weather }) => sum + weather.airC, 0) / day.steps.length + KELVIN;
-  const boundariesK = day.steps.map(({ weather }) =>
-    Float64Array.of(weather.airC + KELVIN, blackbodyK(weather.skyLongwaveWm2), meanAirK, meanAirK),
-  );
-  const nodes = { wall: network.indexOf('wallBeside'), ground: network.indexOf('ground') };
-  const electronics = network.indexOf('electronics');
-  const areas = faceAreasM2(site.box);
-  const absorbers = FACES.map((face) => ({
-    face,
-    node: network.indexOf(face),
-    absorberM2: site.box.solarAbsorptance * areas[face],
-  }));
-  const wallAbsorberM2 = wall.solarAbsorptance * wallPatchAreaM2(site.box);
-  const groundAbsorberM2 = (1 - albedoBefore(site, wall)) * GROUND_AREA_M2;
-  const sourcesW = sun.map((now) => {
-    const row = new Float64Array(network.freeCount);
-    for (const { face, node, absorberM2 } of absorbers) row[node] = absorberM2 * totalSun(now.faces[face]);
-    row[nodes.wall] = wallAbsorberM2 * totalSun(now.wall);
-    row[nodes.ground] = groundAbsorberM2 * now.ground;
-    row[electronics] = site.box.powerW;
-    return row;
+  const meanAirK = day.steps.reduce((sum, { weather }) => sum + weather.airC, 0) / steps + KELVIN;
+  const boundariesK = stepTable(steps, network.names.length - network.freeCount);
+  day.steps.forEach(({ weather }, k) => {
+    writeRow(boundariesK, k, [weather.airC + KELVIN, blackbodyK(weather.skyLongwaveWm2), meanAirK, meanAirK]);
   });
-  return { steps: day.steps.length, stepS: day.stepS, boundariesK, sourcesW, windMs };
+
+  const sourcesW = stepTable(steps, network.freeCount);
+  const fill = (node: string, wattsAt: (step: number) => number): void => {
+    const column = network.indexOf(node);
+    for (let k = 0; k < steps; k++) sourcesW.values[k * sourcesW.width + column] = wattsAt(k);
+  };
+  const areas = faceAreasM2(site.box);
+  for (const face of FACES) {
+    const absorberM2 = site.box.solarAbsorptance * areas[face];
+    const { total } = sun.faces[face];
+    fill(face, (k) => absorberM2 * (total[k] as number));
+  }
+  const wallAbsorberM2 = wall.solarAbsorptance * wallPatchAreaM2(site.box);
+  fill('wallBeside', (k) => wallAbsorberM2 * (sun.wall.total[k] as number));
+  const groundAbsorberM2 = (1 - albedoBefore(site, wall)) * GROUND_AREA_M2;
+  fill('ground', (k) => groundAbsorberM2 * (sun.ground[k] as number));
+  fill('electronics', () => site.box.powerW);
+  return { steps, stepS: day.stepS, boundariesK, sourcesW, windMs };
 }

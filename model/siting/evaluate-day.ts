@@ -4,12 +4,14 @@ import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
 import { problem, SiteError, shown } from '../site-error.ts';
 import { balanceDeepGround, energyClosure, marchPeriodicDay } from '../thermal/periodic-day.ts';
+import { cell } from '../thermal/step-table.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { albedoBefore, dayForcing, wallNetwork } from './day-forcing.ts';
-import { type SiteDay, siteDay } from './design-day.ts';
-import { prepareWallShade, totalSun, type WallSun, wallSun } from './face-sun.ts';
+import { type DayStep, type SiteDay, siteDay } from './design-day.ts';
 import { ledgerAt } from './ledger.ts';
 import type { DayOptions, DayResult } from './results.ts';
+import { prepareWallShade } from './wall-shade.ts';
+import { wallSun } from './wall-sun.ts';
 
 /** Beam normal to the sun above which the sun is said to shine, W/m2 (WMO guide no. 8, chapter 8). */
 const SUNSHINE_WM2 = 120;
@@ -31,14 +33,15 @@ export function evaluateDay(site: Site, wallName: string, options: DayOptions = 
 export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
   const shade = prepareWallShade(site.box, wall);
   const network = wallNetwork(site, wall, shade);
-  const sun = day.steps.map((step) => wallSun(shade, step, albedoBefore(site, wall), wall.solarAbsorptance));
+  const reflectors = { albedo: albedoBefore(site, wall), wallAbsorptance: wall.solarAbsorptance };
+  const sun = wallSun(shade, day.steps, reflectors);
   const forcing = dayForcing(site, wall, day, sun, network);
   balanceDeepGround(network, forcing, { surface: 'ground', deep: 'deepGround' });
   const march = marchPeriodicDay(network, forcing);
 
   const column = (node: string): number[] => {
     const index = network.indexOf(node);
-    return march.temperaturesK.map((row) => (row[index] as number) - KELVIN);
+    return day.steps.map((_, k) => cell(march.temperaturesK, k, index) - KELVIN);
   };
   const outsideAirC = day.steps.map((step) => step.weather.airC);
   const insideAirC = column('insideAir');
@@ -46,8 +49,8 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
   const peakStep = highest(insideAirC);
   const limited = { insideAir: insideAirC, outsideAir: outsideAirC, componentCase: electronicsC }[site.limits.refersTo];
   const stepHours = day.stepS / 3600;
-  const sunny = (k: number) =>
-    (day.steps[k]?.weather.dni ?? 0) >= SUNSHINE_WM2 && FACES.some((face) => (sun[k]?.faces[face].beam ?? 0) > 0);
+  const sunny = ({ weather }: DayStep, k: number) =>
+    weather.dni >= SUNSHINE_WM2 && FACES.some((face) => (sun.faces[face].beam[k] ?? 0) > 0);
 
   return {
     wall: wall.name,
@@ -58,7 +61,7 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
     insideAirC,
     electronicsC,
     skinC: perFace(column),
-    faceIrradianceWm2: perFace((face) => sun.map(({ faces }) => totalSun(faces[face]))),
+    faceIrradianceWm2: perFace((face) => Array.from(sun.faces[face].total)),
     peakInsideAirC: Math.max(...insideAirC),
     peakAtUtc: day.steps[peakStep]?.utc ?? day.civil.startUtc,
     peakElectronicsC: Math.max(...electronicsC),
@@ -67,9 +70,9 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
     marginK: site.limits.maxC - Math.max(...limited),
     coldMarginK: Math.min(...limited) - site.limits.minC,
     hoursOverLimit: limited.filter((c) => c > site.limits.maxC).length * stepHours,
-    sunHours: sun.filter((_, k) => sunny(k)).length * stepHours,
+    sunHours: day.steps.filter(sunny).length * stepHours,
     energyClosure: energyClosure(network, forcing, march),
-    ledgerAtPeak: ledgerAt({ network, forcing, march, step: peakStep, sun: sun[peakStep] as WallSun, box: site.box }),
+    ledgerAtPeak: ledgerAt({ network, forcing, march, step: peakStep, sun, box: site.box }),
     assumptions: assumptionsOf(site, day.climate),
   };
 }

@@ -5,8 +5,9 @@ import type { Box } from '../site.ts';
 import { BOX_NODES } from '../thermal/box-network.ts';
 import type { Network } from '../thermal/network.ts';
 import { type DayForcing, type PeriodicDay, storageW } from '../thermal/periodic-day.ts';
-import type { WallSun } from './face-sun.ts';
+import { readRow } from '../thermal/step-table.ts';
 import { LEDGER_PATHS, type Ledger, type LedgerPath } from './results.ts';
+import type { WallSun } from './wall-sun.ts';
 
 /** Adds up the flows across the border of the box at a step, W, positive inward. */
 export function ledgerAt(input: {
@@ -18,7 +19,8 @@ export function ledgerAt(input: {
   box: Box;
 }): Ledger {
   const { network, forcing, march, step, sun, box } = input;
-  const t = march.temperaturesK[step] as Float64Array;
+  const t = new Float64Array(network.names.length);
+  readRow(march.temperaturesK, step, t);
   const ledger = Object.fromEntries(LEDGER_PATHS.map((path) => [path, 0])) as Ledger;
   const inBox = new Set<string>(BOX_NODES);
 
@@ -32,9 +34,9 @@ export function ledgerAt(input: {
   const areas = faceAreasM2(box);
   for (const face of FACES) {
     const absorber = box.solarAbsorptance * areas[face];
-    ledger.sunBeam += absorber * sun.faces[face].beam;
-    ledger.sunDiffuse += absorber * sun.faces[face].diffuse;
-    ledger.sunReflected += absorber * sun.faces[face].reflected;
+    ledger.sunBeam += absorber * (sun.faces[face].beam[step] as number);
+    ledger.sunDiffuse += absorber * (sun.faces[face].diffuse[step] as number);
+    ledger.sunReflected += absorber * (sun.faces[face].reflected[step] as number);
   }
   ledger.dissipation += box.powerW;
   return ledger;

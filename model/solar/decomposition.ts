@@ -1,4 +1,4 @@
-import { cosDeg, sinDeg } from './angles.ts';
+import { sinDeg } from './angles.ts';
 import { extraterrestrialNormal } from './extraterrestrial.ts';
 
 /** Below this height of the sun the quotient of beam and sine is noise. */
@@ -21,11 +21,20 @@ export function diffuseFraction(kt: number): number {
  * the clearness index is held to 1. Below 3 degrees of elevation all is taken as diffuse.
  */
 export function splitGlobal(input: { utc: Date; elevationDeg: number; ghi: number }): { dni: number; dhi: number } {
-  const { utc, elevationDeg } = input;
+  const { utc, elevationDeg, ghi } = input;
+  return erbsSplit({ elevationDeg, ghi, extraterrestrialWm2: extraterrestrialNormal(utc) });
+}
+
+/** The same from the extraterrestrial irradiance normal to the sun, W/m2. */
+export function erbsSplit(input: { elevationDeg: number; ghi: number; extraterrestrialWm2: number }): {
+  dni: number;
+  dhi: number;
+} {
+  const { elevationDeg, extraterrestrialWm2 } = input;
   const ghi = Math.max(input.ghi, 0);
   if (elevationDeg < LOWEST_BEAM_ELEVATION_DEG) return { dni: 0, dhi: ghi };
-  const cosZenith = cosDeg(90 - elevationDeg);
-  const kt = Math.min(1, ghi / (extraterrestrialNormal(utc) * Math.max(cosZenith, MIN_COS_ZENITH)));
+  const cosZenith = sinDeg(elevationDeg);
+  const kt = Math.min(1, ghi / (extraterrestrialWm2 * Math.max(cosZenith, MIN_COS_ZENITH)));
   const dhi = diffuseFraction(kt) * ghi;
-  return { dni: (ghi - dhi) / sinDeg(elevationDeg), dhi };
+  return { dni: (ghi - dhi) / cosZenith, dhi };
 }

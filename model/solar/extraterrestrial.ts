@@ -39,7 +39,7 @@ export function equationOfTimeMin(utc: Date): number {
 }
 
 /** Apparent solar time at a longitude, hours in [0, 24): 12 when the sun crosses the meridian. */
-export function apparentSolarHour(utc: Date, longitudeDeg: number): number {
-  const hour = (utc.getTime() % DAY_MS) / 3_600_000 + longitudeDeg / 15 + equationOfTimeMin(utc) / 60;
+export function apparentSolarHour(utc: Date, longitudeDeg: number, equationMin: number): number {
+  const hour = (utc.getTime() % DAY_MS) / 3_600_000 + longitudeDeg / 15 + equationMin / 60;
   return ((hour % 24) + 24) % 24;
 }

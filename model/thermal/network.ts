@@ -5,6 +5,7 @@
  * Temperatures stand in one array in kelvin, free nodes first, boundaries after them.
  */
 import { SIGMA } from '../physical-constants.ts';
+import { factorise, solveFactorised } from './linear-solve.ts';
 
 /** Convection coefficient of a surface, W/(m2 K). */
 export type Coefficient = (surfaceK: number, airK: number, windMs: number) => number;
@@ -35,13 +36,15 @@ export interface Network {
   indexOf(name: string): number;
   /** Heat that flows along link number `link` from its first node to its second, W. */
   linkFlowW(link: number, temperaturesK: Float64Array, windMs: number): number;
+  /** Heat that the links bring into each boundary, W. Writes `into`, one number for each boundary. */
+  boundaryHeatW(temperaturesK: Float64Array, windMs: number, into: Float64Array): void;
   /** Net heat into each free node without its storage, W: sources plus links. Writes `into` (length `freeCount`). */
   netHeatW(temperaturesK: Float64Array, sourcesW: Float64Array, windMs: number, into: Float64Array): void;
   /**
    * Moves the free nodes of `temperaturesK` one implicit step on, to the end of which boundaries, sources and wind belong.
    * With the temperatures of one step earlier the step is a backward difference of second order, without them of first
    * order (implicit Euler); either damps stiff nodes. The non-linearity is iterated until no node moves by more than
-   * `TOLERANCE_K`. Source: Hairer and Wanner, Solving Ordinary Differential Equations II (1996), section V.1.
+   * `TOLERANCE_K`, from where the course of the steps before leads: the more of them are given, the nearer. Source: Hairer and Wanner, Solving Ordinary Differential Equations II (1996), section V.1.
    * @throws Error when it does not settle
    */
   step(
@@ -50,6 +53,7 @@ export interface Network {
     windMs: number,
     stepS: number,
     earlierK?: Float64Array,
+    beforeEarlierK?: Float64Array,
   ): void;
   /** Moves the free nodes to the steady state under the given boundaries, sources and wind. @throws Error as `step` */
   settle(temperaturesK: Float64Array, sourcesW: Float64Array, windMs: number): void;
@@ -61,189 +65,231 @@ export interface Network {
  */
 const TOLERANCE_K = 5e-3;
 
-/** A factorised matrix is used again as long as each move is at least this much smaller than the one before. */
+/** A factorised matrix is used again, in later steps too, as long as each move is this much smaller than the one before. */
 const GOOD_CONTRACTION = 0.3;
 const MAX_ITERATIONS = 60;
 
 /** Largest move of a node in one iteration towards the steady state, K: far from it the fourth powers overshoot. */
 const SETTLING_MOVE_K = 60;
 
+interface ConvectionLink {
+  readonly i: number;
+  readonly j: number;
+  readonly areaM2: number;
+  readonly coefficient: Coefficient;
+}
+
+/**
+ * The numbers of a network. Conduction and radiation are sums over all other nodes with constant weights: of temperatures,
+ * and of their fourth powers. They are kept as full rows, what leaves a node on its own diagonal.
+ */
+interface Workings {
+  /** Free nodes, and all of them. */
+  readonly n: number;
+  readonly m: number;
+  readonly capacitiesJK: Float64Array;
+  readonly conduction: Float64Array;
+  readonly radiation: Float64Array;
+  readonly convection: readonly ConvectionLink[];
+  /** Conductances of the convection links as `netHeat` last found them, W/K. */
+  readonly convectionWK: Float64Array;
+  readonly fourthPower: Float64Array;
+  /** What storage compares a node with: a mean of its past temperatures, K. */
+  readonly pastK: Float64Array;
+  readonly residual: Float64Array;
+  readonly matrix: Float64Array;
+  /** The storage rate, 1/s, that the factors in `matrix` belong to; NaN while there are none worth using. */
+  factorisedFor: number;
+}
+
 /** Builds a network. @throws RangeError when a link names an unknown node */
 export function createNetwork(design: NetworkDesign): Network {
-  const free = Object.keys(design.capacitiesJK);
-  const names = [...free, ...design.boundaries];
-  const n = free.length;
-  const capacitiesJK = Float64Array.from(Object.values(design.capacitiesJK));
+  const names = [...Object.keys(design.capacitiesJK), ...design.boundaries];
   const indexOf = (name: string): number => {
     const index = names.indexOf(name);
     if (index < 0) throw new RangeError(`network: no node "${name}"`);
     return index;
   };
-  const { links } = design;
-  const count = links.length;
-  const from = Int32Array.from(links, (link) => indexOf(link.from));
-  const to = Int32Array.from(links, (link) => indexOf(link.to));
-  const RADIATION = 1;
-  const CONVECTION = 2;
-  const kind = Uint8Array.from(links, ({ kind }) =>
-    kind === 'conduction' ? 0 : kind === 'radiation' ? RADIATION : CONVECTION,
-  );
-  const size = Float64Array.from(links, (link) =>
-    link.kind === 'conduction'
-      ? link.conductanceWK
-      : link.kind === 'radiation'
-        ? link.exchangeAreaM2 * SIGMA
-        : link.areaM2,
-  );
-  const coefficients = links.map((link): Coefficient => (link.kind === 'convection' ? link.coefficient : () => 0));
-
-  const matrix = new Float64Array(n * n);
-  const residual = new Float64Array(n);
-  /** What storage compares a node with: a mean of its past temperatures, K. */
-  const pastK = new Float64Array(n);
-
-  function linkFlowW(link: number, t: Float64Array, windMs: number): number {
-    const t1 = t[from[link] as number] as number;
-    const t2 = t[to[link] as number] as number;
-    const g = size[link] as number;
-    if (kind[link] === RADIATION) return g * (t1 * t1 + t2 * t2) * (t1 + t2) * (t1 - t2);
-    if (kind[link] === CONVECTION) return g * (coefficients[link] as Coefficient)(t1, t2, windMs) * (t1 - t2);
-    return g * (t1 - t2);
-  }
-
-  function netHeatW(t: Float64Array, sourcesW: Float64Array, windMs: number, into: Float64Array): void {
-    for (let i = 0; i < n; i++) into[i] = sourcesW[i] as number;
-    for (let k = 0; k < count; k++) {
-      const flow = linkFlowW(k, t, windMs);
-      const i = from[k] as number;
-      const j = to[k] as number;
-      if (i < n) into[i] = (into[i] as number) - flow;
-      if (j < n) into[j] = (into[j] as number) + flow;
-    }
-  }
-
-  /** Fills residual (heat into each node) and matrix (minus its derivative, convection coefficients held). */
-  function linearise(t: Float64Array, sourcesW: Float64Array, windMs: number): void {
-    matrix.fill(0);
-    for (let i = 0; i < n; i++) residual[i] = sourcesW[i] as number;
-    for (let k = 0; k < count; k++) {
-      const i = from[k] as number;
-      const j = to[k] as number;
-      const t1 = t[i] as number;
-      const t2 = t[j] as number;
-      let byFirst = size[k] as number;
-      let bySecond = byFirst;
-      let flow: number;
-      if (kind[k] === RADIATION) {
-        const t12 = t1 * t1;
-        const t22 = t2 * t2;
-        flow = byFirst * (t12 + t22) * (t1 + t2) * (t1 - t2);
-        bySecond *= 4 * t22 * t2;
-        byFirst *= 4 * t12 * t1;
-      } else {
-        if (kind[k] === CONVECTION) byFirst *= (coefficients[k] as Coefficient)(t1, t2, windMs);
-        bySecond = byFirst;
-        flow = byFirst * (t1 - t2);
-      }
-      if (i < n) {
-        residual[i] = (residual[i] as number) - flow;
-        matrix[i * n + i] = (matrix[i * n + i] as number) + byFirst;
-        if (j < n) matrix[i * n + j] = (matrix[i * n + j] as number) - bySecond;
-      }
-      if (j < n) {
-        residual[j] = (residual[j] as number) + flow;
-        matrix[j * n + j] = (matrix[j * n + j] as number) + bySecond;
-        if (i < n) matrix[j * n + i] = (matrix[j * n + i] as number) - byFirst;
-      }
-    }
-  }
-
-  /** Adds storage to the heat into each node: capacity times `rate` times the fall below `pastK`. */
-  function addStorage(t: Float64Array, rate: number): void {
-    for (let i = 0; i < n; i++) {
-      const c = (capacitiesJK[i] as number) * rate;
-      residual[i] = (residual[i] as number) - c * ((t[i] as number) - (pastK[i] as number));
-    }
-  }
-
-  function iterate(t: Float64Array, sourcesW: Float64Array, windMs: number, rate: number, limitK: number): void {
-    let factorised = false;
-    let before = Number.POSITIVE_INFINITY;
-    for (let round = 0; round < MAX_ITERATIONS; round++) {
-      if (factorised) netHeatW(t, sourcesW, windMs, residual);
-      else {
-        linearise(t, sourcesW, windMs);
-        for (let i = 0; i < n; i++) {
-          matrix[i * n + i] = (matrix[i * n + i] as number) + (capacitiesJK[i] as number) * rate;
-        }
-        factorise(matrix, n);
-      }
-      addStorage(t, rate);
-      solveFactorised(matrix, residual, n);
-      let largest = 0;
-      for (let i = 0; i < n; i++) {
-        const change = Math.max(-limitK, Math.min(limitK, residual[i] as number));
-        t[i] = (t[i] as number) + change;
-        largest = Math.max(largest, Math.abs(change));
-      }
-      if (!Number.isFinite(largest)) throw new Error('network: the heat balance has no finite solution');
-      if (largest < TOLERANCE_K) return;
-      factorised = largest < GOOD_CONTRACTION * before;
-      before = largest;
-    }
-    throw new Error(`network: the heat balance did not settle in ${MAX_ITERATIONS} iterations`);
-  }
+  const ends = design.links.map((link) => ({ link, i: indexOf(link.from), j: indexOf(link.to) }));
+  const workings = prepare(names.length, Float64Array.from(Object.values(design.capacitiesJK)), ends);
+  const { n, pastK } = workings;
 
   return {
     names,
     freeCount: n,
-    capacitiesJK,
-    links,
+    capacitiesJK: workings.capacitiesJK,
+    links: design.links,
     indexOf,
-    linkFlowW,
-    netHeatW,
-    step(t, sourcesW, windMs, stepS, earlierK) {
+    linkFlowW(k, t, windMs) {
+      const end = ends[k];
+      if (end === undefined) throw new RangeError(`network: no link ${k}`);
+      return flowW(end.link, t[end.i] as number, t[end.j] as number, windMs);
+    },
+    boundaryHeatW: (t, windMs, into) => boundaryHeat(workings, t, windMs, into),
+    netHeatW: (t, sourcesW, windMs, into) => netHeat(workings, t, sourcesW, windMs, into),
+    step(t, sourcesW, windMs, stepS, earlierK, beforeEarlierK) {
       for (let i = 0; i < n; i++) {
         const now = t[i] as number;
         const earlier = earlierK === undefined ? now : (earlierK[i] as number);
-        // (3 T - 4 now + earlier) / 2 = 1.5 (T - past); temperatures go on as they went: that saves an iteration.
+        // (3 T - 4 now + earlier) / 2 = 1.5 (T - past)
         pastK[i] = earlierK === undefined ? now : (4 * now - earlier) / 3;
+        // Straight on from two points, or on the parabola through three.
         t[i] = 2 * now - earlier;
+        if (beforeEarlierK !== undefined) t[i] = 3 * (now - earlier) + (beforeEarlierK[i] as number);
       }
-      iterate(t, sourcesW, windMs, (earlierK === undefined ? 1 : 1.5) / stepS, Number.POSITIVE_INFINITY);
+      const rate = (earlierK === undefined ? 1 : 1.5) / stepS;
+      iterate(workings, t, sourcesW, windMs, rate, Number.POSITIVE_INFINITY);
     },
-    settle(t, sourcesW, windMs) {
-      iterate(t, sourcesW, windMs, 0, SETTLING_MOVE_K);
-    },
+    settle: (t, sourcesW, windMs) => iterate(workings, t, sourcesW, windMs, 0, SETTLING_MOVE_K),
   };
 }
 
-/**
- * Replaces a row-major n by n matrix by its triangular factors, the lower one with ones on its diagonal. Without
- * pivoting: each row of a heat balance is dominated by its diagonal.
- */
-function factorise(a: Float64Array, n: number): void {
-  for (let k = 0; k < n; k++) {
-    const pivot = 1 / (a[k * n + k] as number);
-    for (let i = k + 1; i < n; i++) {
-      const factor = (a[i * n + k] as number) * pivot;
-      a[i * n + k] = factor;
-      if (factor === 0) continue;
-      for (let j = k + 1; j < n; j++) a[i * n + j] = (a[i * n + j] as number) - factor * (a[k * n + j] as number);
+function flowW(link: Link, t1: number, t2: number, windMs: number): number {
+  if (link.kind === 'conduction') return link.conductanceWK * (t1 - t2);
+  if (link.kind === 'radiation') return link.exchangeAreaM2 * SIGMA * (t1 ** 4 - t2 ** 4);
+  return link.areaM2 * link.coefficient(t1, t2, windMs) * (t1 - t2);
+}
+
+function prepare(
+  m: number,
+  capacitiesJK: Float64Array,
+  ends: readonly { readonly link: Link; readonly i: number; readonly j: number }[],
+): Workings {
+  const n = capacitiesJK.length;
+  const conduction = new Float64Array(m * m);
+  const radiation = new Float64Array(m * m);
+  const join = (rows: Float64Array, a: number, b: number, weight: number): void => {
+    rows[a * m + b] = (rows[a * m + b] as number) + weight;
+    rows[a * m + a] = (rows[a * m + a] as number) - weight;
+  };
+  const convection: ConvectionLink[] = [];
+  for (const { link, i, j } of ends) {
+    if (link.kind === 'convection') {
+      convection.push({ i, j, areaM2: link.areaM2, coefficient: link.coefficient });
+      continue;
+    }
+    const [rows, weight] =
+      link.kind === 'conduction' ? [conduction, link.conductanceWK] : [radiation, link.exchangeAreaM2 * SIGMA];
+    join(rows, i, j, weight);
+    join(rows, j, i, weight);
+  }
+  return {
+    n,
+    m,
+    capacitiesJK,
+    conduction,
+    radiation,
+    convection,
+    convectionWK: new Float64Array(convection.length),
+    fourthPower: new Float64Array(m),
+    pastK: new Float64Array(n),
+    residual: new Float64Array(n),
+    matrix: new Float64Array(n * n),
+    factorisedFor: Number.NaN,
+  };
+}
+
+function raiseToFourthPower({ m, fourthPower }: Workings, t: Float64Array): void {
+  for (let j = 0; j < m; j++) {
+    const square = (t[j] as number) * (t[j] as number);
+    fourthPower[j] = square * square;
+  }
+}
+
+/** Heat that conduction and radiation bring into a node, W; `fourthPower` must belong to `t`. */
+function constantLinks({ m, conduction, radiation, fourthPower }: Workings, i: number, t: Float64Array): number {
+  let sum = 0;
+  for (let j = 0, at = i * m; j < m; j++, at++) {
+    sum += (conduction[at] as number) * (t[j] as number) + (radiation[at] as number) * (fourthPower[j] as number);
+  }
+  return sum;
+}
+
+function netHeat(w: Workings, t: Float64Array, sourcesW: Float64Array, windMs: number, into: Float64Array): void {
+  const { n, convection, convectionWK } = w;
+  raiseToFourthPower(w, t);
+  for (let i = 0; i < n; i++) into[i] = (sourcesW[i] as number) + constantLinks(w, i, t);
+  for (let k = 0; k < convection.length; k++) {
+    const { i, j, areaM2, coefficient } = convection[k] as ConvectionLink;
+    const t1 = t[i] as number;
+    const t2 = t[j] as number;
+    const conductance = areaM2 * coefficient(t1, t2, windMs);
+    convectionWK[k] = conductance;
+    const flow = conductance * (t1 - t2);
+    if (i < n) into[i] = (into[i] as number) - flow;
+    if (j < n) into[j] = (into[j] as number) + flow;
+  }
+}
+
+function boundaryHeat(w: Workings, t: Float64Array, windMs: number, into: Float64Array): void {
+  const { n, m, convection } = w;
+  raiseToFourthPower(w, t);
+  for (let i = n; i < m; i++) into[i - n] = constantLinks(w, i, t);
+  for (const { i, j, areaM2, coefficient } of convection) {
+    if (i < n && j < n) continue;
+    const flow = areaM2 * coefficient(t[i] as number, t[j] as number, windMs) * ((t[i] as number) - (t[j] as number));
+    if (i >= n) into[i - n] = (into[i - n] as number) - flow;
+    if (j >= n) into[j - n] = (into[j - n] as number) + flow;
+  }
+}
+
+/** Fills the matrix: minus the derivative of the heat into each node, convection held as `netHeat` found it at `t`. */
+function linearise({ n, m, matrix, conduction, radiation, convection, convectionWK }: Workings, t: Float64Array): void {
+  for (let i = 0; i < n; i++) {
+    for (let j = 0, at = i * m; j < n; j++, at++) {
+      const tj = t[j] as number;
+      matrix[i * n + j] = -(conduction[at] as number) - 4 * (radiation[at] as number) * tj * tj * tj;
+    }
+  }
+  for (let k = 0; k < convection.length; k++) {
+    const { i, j } = convection[k] as ConvectionLink;
+    const conductance = convectionWK[k] as number;
+    if (i < n) matrix[i * n + i] = (matrix[i * n + i] as number) + conductance;
+    if (j < n) matrix[j * n + j] = (matrix[j * n + j] as number) + conductance;
+    if (i < n && j < n) {
+      matrix[i * n + j] = (matrix[i * n + j] as number) - conductance;
+      matrix[j * n + i] = (matrix[j * n + i] as number) - conductance;
     }
   }
 }
 
-/** Solves with the factors of `factorise`; the solution replaces b. */
-function solveFactorised(a: Float64Array, b: Float64Array, n: number): void {
-  for (let i = 1; i < n; i++) {
-    let sum = b[i] as number;
-    for (let j = 0; j < i; j++) sum -= (a[i * n + j] as number) * (b[j] as number);
-    b[i] = sum;
+/** Newton's iteration; storage is capacity times `rate` times the rise over `pastK`, none for the steady state. */
+function iterate(
+  w: Workings,
+  t: Float64Array,
+  sourcesW: Float64Array,
+  windMs: number,
+  rate: number,
+  limitK: number,
+): void {
+  const { n, capacitiesJK, pastK, residual, matrix } = w;
+  let before = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < MAX_ITERATIONS; round++) {
+    netHeat(w, t, sourcesW, windMs, residual);
+    if (w.factorisedFor !== rate) {
+      linearise(w, t);
+      for (let i = 0; i < n; i++) {
+        matrix[i * n + i] = (matrix[i * n + i] as number) + (capacitiesJK[i] as number) * rate;
+      }
+      factorise(matrix, n);
+      w.factorisedFor = rate;
+    }
+    for (let i = 0; i < n; i++) {
+      const stored = (capacitiesJK[i] as number) * rate * ((t[i] as number) - (pastK[i] as number));
+      residual[i] = (residual[i] as number) - stored;
+    }
+    solveFactorised(matrix, residual, n);
+    let largest = 0;
+    for (let i = 0; i < n; i++) {
+      const change = Math.max(-limitK, Math.min(limitK, residual[i] as number));
+      t[i] = (t[i] as number) + change;
+      largest = Math.max(largest, Math.abs(change));
+    }
+    if (largest < TOLERANCE_K) return;
+    if (!Number.isFinite(largest)) break;
+    if (largest > GOOD_CONTRACTION * before) w.factorisedFor = Number.NaN;
+    before = largest;
   }
-  for (let i = n - 1; i >= 0; i--) {
-    let sum = b[i] as number;
-    for (let j = i + 1; j < n; j++) sum -= (a[i * n + j] as number) * (b[j] as number);
-    b[i] = sum / (a[i * n + i] as number);
-  }
+  w.factorisedFor = Number.NaN;
+  throw new Error(`network: the heat balance has no solution that ${MAX_ITERATIONS} iterations find`);
 }

@@ -1,20 +1,21 @@
 /** Marches a network round one day until the day repeats itself. */
 import type { Network } from './network.ts';
+import { cell, columnMeans, readRow, type StepTable, stepTable, writeRow } from './step-table.ts';
 
 /** What drives a network through a day, one row a step. */
 export interface DayForcing {
   readonly steps: number;
   readonly stepS: number;
-  /** Boundary temperatures, K: a row for each step in the order of the network's boundaries. */
-  readonly boundariesK: readonly Float64Array[];
-  /** Heat put into the free nodes, W: a row for each step in their order. */
-  readonly sourcesW: readonly Float64Array[];
+  /** Boundary temperatures, K, in the order of the network's boundaries. */
+  readonly boundariesK: StepTable;
+  /** Heat put into the free nodes, W, in their order. */
+  readonly sourcesW: StepTable;
   readonly windMs: Float64Array;
 }
 
 export interface PeriodicDay {
-  /** Temperatures of all nodes, K: a row for each step. */
-  readonly temperaturesK: readonly Float64Array[];
+  /** Temperatures of all nodes, K. */
+  readonly temperaturesK: StepTable;
   /** Temperatures of the free nodes in the two steps before the last round, K: the earlier one first. */
   readonly beforeK: readonly [Float64Array, Float64Array];
   /** Rounds that were marched. */
@@ -38,17 +39,23 @@ export function marchPeriodicDay(network: Network, forcing: DayForcing): Periodi
   const n = network.freeCount;
   const state = meanSteadyState(network, forcing);
   const earlier = state.slice(0, n);
+  const beforeEarlier = state.slice(0, n);
   const now = new Float64Array(n);
-  const temperaturesK = boundariesK.map(() => new Float64Array(state.length));
+  const sources = new Float64Array(n);
+  const temperaturesK = stepTable(steps, state.length);
 
   for (let round = 1; round <= MAX_ROUNDS; round++) {
     const beforeK: [Float64Array, Float64Array] = [earlier.slice(), state.slice(0, n)];
     for (let k = 0; k < steps; k++) {
       for (let i = 0; i < n; i++) now[i] = state[i] as number;
-      state.set(boundariesK[k] as Float64Array, n);
-      network.step(state, sourcesW[k] as Float64Array, windMs[k] as number, stepS, earlier);
-      earlier.set(now);
-      (temperaturesK[k] as Float64Array).set(state);
+      readRow(boundariesK, k, state, n);
+      readRow(sourcesW, k, sources);
+      network.step(state, sources, windMs[k] as number, stepS, earlier, beforeEarlier);
+      for (let i = 0; i < n; i++) {
+        beforeEarlier[i] = earlier[i] as number;
+        earlier[i] = now[i] as number;
+      }
+      writeRow(temperaturesK, k, state);
     }
     let repeatsWithinK = 0;
     for (let i = 0; i < n; i++) {
@@ -61,7 +68,7 @@ export function marchPeriodicDay(network: Network, forcing: DayForcing): Periodi
 
 /** Temperature of free node `i` at a step, K; -1 and -2 are the steps before the last round. */
 function temperatureAt(day: PeriodicDay, step: number, i: number): number {
-  return (step < 0 ? day.beforeK[step + 2] : day.temperaturesK[step])?.[i] as number;
+  return step < 0 ? (day.beforeK[step + 2]?.[i] as number) : cell(day.temperaturesK, step, i);
 }
 
 /** Heat that node `i` stores at a step of the marched day, W: the backward difference that the march takes. */
@@ -75,11 +82,11 @@ export function storageW(network: Network, forcing: DayForcing, day: PeriodicDay
 export function meanSteadyState(network: Network, forcing: DayForcing): Float64Array {
   const n = network.freeCount;
   const state = new Float64Array(network.names.length);
-  const meanBoundariesK = columnMeans(forcing.boundariesK);
+  const meanBoundariesK = columnMeans(forcing.boundariesK, forcing.steps);
   state.set(meanBoundariesK, n);
   state.fill(meanBoundariesK[0] as number, 0, n);
   const wind = forcing.windMs.reduce((sum, w) => sum + w, 0) / forcing.steps;
-  network.settle(state, columnMeans(forcing.sourcesW), wind);
+  network.settle(state, columnMeans(forcing.sourcesW, forcing.steps), wind);
   return state;
 }
 
@@ -97,33 +104,23 @@ export function balanceDeepGround(
   const deep = network.indexOf(nodes.deep) - network.freeCount;
   for (let round = 0; round < MAX_ROUNDS; round++) {
     const surfaceK = meanSteadyState(network, forcing)[surface] as number;
-    const movedK = Math.abs(surfaceK - (forcing.boundariesK[0]?.[deep] ?? 0));
-    for (const row of forcing.boundariesK) row[deep] = surfaceK;
+    const movedK = Math.abs(surfaceK - cell(forcing.boundariesK, 0, deep));
+    const { width, values } = forcing.boundariesK;
+    for (let k = 0; k < forcing.steps; k++) values[k * width + deep] = surfaceK;
     if (movedK < PERIODIC_WITHIN_K) return;
   }
   throw new Error(`the deep ground did not settle in ${MAX_ROUNDS} rounds`);
 }
 
-function columnMeans(rows: readonly Float64Array[]): Float64Array {
-  const means = new Float64Array(rows[0]?.length ?? 0);
-  for (const row of rows) {
-    for (let i = 0; i < means.length; i++) means[i] = (means[i] as number) + (row[i] as number) / rows.length;
-  }
-  return means;
-}
-
 /**
- * Energy that went in minus what went out minus what is stored, relative to what went in, over the last round.
- * In and out are the sources and the flows across links to boundaries, each by its sign at each step.
+ * Energy that went in minus what went out minus what is stored, relative to what went in, over the last round. In and
+ * out are the sources and what the links bring from and to each boundary, each by its sign at each step.
  */
 export function energyClosure(network: Network, forcing: DayForcing, day: PeriodicDay): number {
   const { steps, stepS, sourcesW, windMs } = forcing;
   const n = network.freeCount;
-  const outward = network.links.flatMap((link, k) => {
-    const fromFree = network.indexOf(link.from) < n;
-    const toFree = network.indexOf(link.to) < n;
-    return fromFree === toFree ? [] : [{ k, sign: fromFree ? -1 : 1 }];
-  });
+  const t = new Float64Array(network.names.length);
+  const boundaryW = new Float64Array(t.length - n);
   let inJ = 0;
   let outJ = 0;
   const count = (watts: number) => {
@@ -131,9 +128,10 @@ export function energyClosure(network: Network, forcing: DayForcing, day: Period
     else outJ -= watts * stepS;
   };
   for (let k = 0; k < steps; k++) {
-    const t = day.temperaturesK[k] as Float64Array;
-    for (const watts of sourcesW[k] as Float64Array) count(watts);
-    for (const link of outward) count(link.sign * network.linkFlowW(link.k, t, windMs[k] as number));
+    readRow(day.temperaturesK, k, t);
+    network.boundaryHeatW(t, windMs[k] as number, boundaryW);
+    for (let i = 0; i < n; i++) count(cell(sourcesW, k, i));
+    for (let i = 0; i < boundaryW.length; i++) count(-(boundaryW[i] as number));
   }
   // The backward differences of the steps add up to those of the ends.
   const at = (k: number, i: number) => temperatureAt(day, k, i);

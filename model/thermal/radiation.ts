@@ -3,7 +3,7 @@ import { SIGMA } from '../physical-constants.ts';
 
 /** Temperature of a black surface that emits this flux, K. */
 export function blackbodyK(fluxWm2: number): number {
-  return (fluxWm2 / SIGMA) ** 0.25;
+  return Math.sqrt(Math.sqrt(fluxWm2 / SIGMA));
 }
 
 /** Exchange factor of two large parallel grey plates, 1/(1/e1 + 1/e2 - 1); 0 when either is a perfect mirror. */

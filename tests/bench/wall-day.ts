@@ -8,7 +8,8 @@ import { DEMO_SITE, evaluateDay, parseSite } from '../../model/index.ts';
 import { dayForcing, wallNetwork } from '../../model/siting/day-forcing.ts';
 import { siteDay } from '../../model/siting/design-day.ts';
 import { evaluateWall } from '../../model/siting/evaluate-day.ts';
-import { prepareWallShade, wallSun } from '../../model/siting/face-sun.ts';
+import { prepareWallShade } from '../../model/siting/wall-shade.ts';
+import { wallSun } from '../../model/siting/wall-sun.ts';
 import { marchPeriodicDay } from '../../model/thermal/periodic-day.ts';
 import { solveOde } from '../model/thermal/solve-ode.ts';
 
@@ -17,7 +18,8 @@ const wall = site.walls[3] as (typeof site.walls)[number];
 const day = siteDay(site);
 const shade = prepareWallShade(site.box, wall);
 const network = wallNetwork(site, wall, shade);
-const sun = day.steps.map((step) => wallSun(shade, step, site.ground.albedo, wall.solarAbsorptance));
+const reflectors = { albedo: site.ground.albedo, wallAbsorptance: wall.solarAbsorptance };
+const sun = wallSun(shade, day.steps, reflectors);
 const forcing = dayForcing(site, wall, day, sun, network);
 const march = marchPeriodicDay(network, forcing);
 const math = create(all ?? {});
@@ -31,7 +33,7 @@ bench
   .add('wall-day, sun and weather of the site shared', () => evaluateWall(site, wall, day))
   .add('  sun and weather of the site', () => siteDay(site))
   .add('  shade of the wall, prepared', () => prepareWallShade(site.box, wall))
-  .add('  sun on the faces', () => day.steps.map((step) => wallSun(shade, step, 0.25, 0.5)))
+  .add('  sun on the faces', () => wallSun(shade, day.steps, reflectors))
   .add('  heat balance, marched', () => marchPeriodicDay(network, forcing));
 await bench.run();
 

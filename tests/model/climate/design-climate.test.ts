@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { airTemperature } from '../../../model/climate/daily-range.ts';
 import { designClimate, hottestMonth } from '../../../model/climate/design-climate.ts';
 import { dewPoint } from '../../../model/climate/humidity.ts';
-import { CLIMATE_SAMPLES, STANDARD_CYCLES, sunPosition } from '../../../model/index.ts';
+import { CLIMATE_SAMPLES, extraterrestrialNormal, STANDARD_CYCLES, sunPosition } from '../../../model/index.ts';
+import { apparentSolarHour, equationOfTimeMin } from '../../../model/solar/extraterrestrial.ts';
 import { siteWith } from '../sites.ts';
 
 describe('air temperature of the design day (ASHRAE Fundamentals 2021, chapter 14, table 6)', () => {
@@ -98,7 +99,9 @@ describe('standard cycles (MIL-STD-810H Method 505, read as MIL-HDBK-310)', () =
     for (let minute = 0; minute < 1440; minute += 5) {
       const utc = new Date(Date.UTC(2026, 5, 21, 7, minute));
       const sun = sunPosition(utc, site.place.latitudeDeg, site.place.longitudeDeg);
-      const weather = climate.at(utc, sun);
+      const solarHour = apparentSolarHour(utc, site.place.longitudeDeg, equationOfTimeMin(utc));
+      const extraterrestrialWm2 = extraterrestrialNormal(utc);
+      const weather = climate.at({ sun, solarHour, relativeAirMass: 1, extraterrestrialWm2 });
       const level = weather.dni * Math.max(0, Math.sin((sun.elevationDeg * Math.PI) / 180));
       expect(weather.dhi + level).toBeCloseTo(weather.ghi, 6);
       expect(weather.dhi).toBeGreaterThanOrEqual(0);

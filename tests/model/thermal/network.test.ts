@@ -106,7 +106,7 @@ test('a step keeps energy: storage equals what flowed in at its end', () => {
 test('an unknown node and a balance without an answer are errors', () => {
   const link = { kind: 'conduction', from: 'a', to: 'nowhere', conductanceWK: 1 } as const;
   expect(() => createNetwork({ capacitiesJK: { a: 1 }, boundaries: [], links: [link] })).toThrow(/nowhere/);
-  expect(() => oneNode(1).settle(Float64Array.of(300, Number.NaN), Float64Array.of(1), 0)).toThrow(/finite|settle/);
+  expect(() => oneNode(1).settle(Float64Array.of(300, Number.NaN), Float64Array.of(1), 0)).toThrow(/no solution/);
   const adrift = createNetwork({ capacitiesJK: { a: 1 }, boundaries: [], links: [] });
-  expect(() => adrift.settle(Float64Array.of(300), Float64Array.of(1), 0)).toThrow(/finite|settle/);
+  expect(() => adrift.settle(Float64Array.of(300), Float64Array.of(1), 0)).toThrow(/no solution/);
 });

@@ -2,6 +2,7 @@
 import type { MathJsInstance } from 'mathjs';
 import type { Network } from '../../../model/thermal/network.ts';
 import type { DayForcing, PeriodicDay } from '../../../model/thermal/periodic-day.ts';
+import { cell, type StepTable } from '../../../model/thermal/step-table.ts';
 
 /** mathjs has this function since version 11; its type declarations do not. */
 type SolveOde = (
@@ -30,15 +31,14 @@ export function solveOde(math: MathJsInstance, { network, forcing, march, fromSt
     const position = fromStep + time / forcing.stepS;
     const k = Math.min(Math.floor(position), forcing.steps - 2);
     const share = position - k;
-    const row = (rows: readonly Float64Array[], i: number) =>
-      (1 - share) * (rows[k]?.[i] ?? 0) + share * (rows[k + 1]?.[i] ?? 0);
+    const row = (table: StepTable, i: number) => (1 - share) * cell(table, k, i) + share * cell(table, k + 1, i);
     for (let i = 0; i < n; i++) t[i] = y[i] as number;
     for (let i = n; i < t.length; i++) t[i] = row(forcing.boundariesK, i - n);
     for (let i = 0; i < n; i++) sources[i] = row(forcing.sourcesW, i);
     network.netHeatW(t, sources, forcing.windMs[k] as number, net);
     return Array.from(net, (watts, i) => watts / (network.capacitiesJK[i] as number));
   };
-  const start = Array.from((march.temperaturesK[fromStep] as Float64Array).subarray(0, n));
+  const start = Array.from({ length: n }, (_, i) => cell(march.temperaturesK, fromStep, i));
   const { solveODE } = math as unknown as { solveODE: SolveOde };
   const options = { tol: 1e-4, maxStep: 30, minStep: 0.01, maxIter: 1e6 };
   const { y } = solveODE(rate, [0, hours * 3600], start, options);

@@ -1,0 +1,78 @@
+/** The sun on each face of a box, on the wall beside it and on the ground before it through a day, shade taken into account. */
+import { FACES, type PerFace, perFace } from '../faces.ts';
+import { shadedShare } from '../shading/ground-shadow.ts';
+import { sunlitCosine, sunVector } from '../shading/sunlit-fraction.ts';
+import type { DayStep } from './design-day.ts';
+import type { Receiver, WallShade } from './wall-shade.ts';
+
+/** Sun on a surface by where it comes from, W/m2 on the surface, a number for each step. */
+export interface SurfaceSun {
+  /** Beam and the glow round the sun. */
+  readonly beam: Float64Array;
+  /** Dome and horizon band. */
+  readonly diffuse: Float64Array;
+  /** From ground and wall. */
+  readonly reflected: Float64Array;
+  /** The three together. */
+  readonly total: Float64Array;
+}
+
+/** Sun through a day, W/m2. */
+export interface WallSun {
+  readonly faces: PerFace<SurfaceSun>;
+  readonly wall: SurfaceSun;
+  readonly ground: Float64Array;
+}
+
+/** The sun on every surface of a wall at each step; zero at night. */
+export function wallSun(
+  shade: WallShade,
+  steps: readonly DayStep[],
+  { albedo, wallAbsorptance }: { albedo: number; wallAbsorptance: number },
+): WallSun {
+  const faces = perFace(() => dark(steps.length));
+  const wall = dark(steps.length);
+  const ground = new Float64Array(steps.length);
+  steps.forEach((step, k) => {
+    const { dni, dhi } = step.weather;
+    if (dni <= 0 && dhi <= 0) return;
+    const direction = sunVector(step.sun);
+    const level = dni * Math.max(0, direction[2]);
+    const groundSeen = ({ view }: Receiver): number =>
+      dhi + level * (1 - shadedShare(shade.scene, view.groundPoints, direction));
+
+    /** Fills in a surface; `fromWall` is what the wall sends out, and nothing for the wall itself. */
+    const receive = (receiver: Receiver, sun: SurfaceSun, groundWm2: number, fromWall: number): void => {
+      const { factors, horizonBand } = receiver.view;
+      const cosine = sunlitCosine(shade.scene, receiver.panel, receiver.points, direction);
+      const beam = (dni + step.sky.circumsolarNormal) * cosine;
+      // Perez's horizon part is negative under some skies; the diffuse light on a surface is not.
+      const dome = step.sky.isotropic * factors.sky + step.sky.horizon * receiver.sinTilt * horizonBand;
+      const diffuse = Math.max(0, dome);
+      const reflected = albedo * groundWm2 * factors.ground + fromWall * factors.wall;
+      sun.beam[k] = beam;
+      sun.diffuse[k] = diffuse;
+      sun.reflected[k] = reflected;
+      sun.total[k] = beam + diffuse + reflected;
+    };
+
+    receive(shade.wall, wall, groundSeen(shade.wall), 0);
+    const fromWall = (1 - wallAbsorptance) * (wall.total[k] as number);
+    for (const face of FACES) {
+      const receiver = shade.faces[face];
+      const groundWm2 = groundSeen(receiver);
+      if (face === 'front') ground[k] = groundWm2;
+      receive(receiver, faces[face], groundWm2, fromWall);
+    }
+  });
+  return { faces, wall, ground };
+}
+
+function dark(steps: number): SurfaceSun {
+  return {
+    beam: new Float64Array(steps),
+    diffuse: new Float64Array(steps),
+    reflected: new Float64Array(steps),
+    total: new Float64Array(steps),
+  };
+}
