@@ -78,6 +78,24 @@ describe('order', () => {
   });
 });
 
+describe('ground', () => {
+  test('pale ground before a shaded wall throws more sun and is cooler itself', () => {
+    const before = (groundAlbedo: number) => {
+      const walls = wallFacing(180, { groundAlbedo, eave: { depthM: 2, heightAboveBoxM: 0.3 } });
+      return day(siteWith({ walls, box: { solarAbsorptance: 0.9 } }));
+    };
+    const [dark, pale] = [before(0.1), before(0.5)];
+    expect(pale.ledgerAtPeak.sunReflected).toBeGreaterThan(2 * dark.ledgerAtPeak.sunReflected);
+    expect(pale.ledgerAtPeak.longwaveGround).toBeLessThan(dark.ledgerAtPeak.longwaveGround - 3);
+  });
+
+  test("a wall without a ground of its own has the site's", () => {
+    const own = day(siteWith({ walls: wallFacing(270, { groundAlbedo: 0.45 }) }));
+    const shared = day(siteWith({ ground: { albedo: 0.45 } }));
+    expect(own.insideAirC).toEqual(shared.insideAirC);
+  });
+});
+
 describe('mirrors', () => {
   /** Flat air: the same from morning to evening. */
   const flat = { designDay: { date: '2026-06-21', maxC: 35, dailyRangeK: 0, dewPointC: 5, windMs: 1 } };
