@@ -33,7 +33,6 @@ export const FIELDS = {
     label: 'altitude above sea level',
     default: { value: 0, origin: 'sea level where nothing is entered' },
   },
-  'climate.month': { kind: 'ratio', min: 1, max: 12, label: 'month of the sample, 1 to 12' },
   'climate.windMs': {
     kind: 'speed',
     min: 0,

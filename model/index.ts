@@ -24,14 +24,15 @@ export { evaluateDay } from './siting/evaluate-day.ts';
 export { rankWalls } from './siting/rank-walls.ts';
 export {
   type Assumption,
+  coldDecides,
   type DayOptions,
   type DayResult,
   type DaySummary,
+  decidingMarginK,
   type Finding,
   LEDGER_PATHS,
   type Ledger,
   type LedgerPath,
-  nearerMarginK,
   type RankedWall,
   type Ranking,
   type RankOptions,

@@ -1,42 +1,109 @@
 /** Reads a site: checks it against the schema, fills in what was left out, and remembers what it filled in. */
 import tzLookup from '@photostructure/tz-lookup';
 import { distance } from 'fastest-levenshtein';
-import { z } from 'zod';
+import type { z } from 'zod';
+import { CLIMATE_SAMPLES } from './climate/samples.ts';
 import { wrapDegrees } from './compass.ts';
 import { CONSTRUCTIONS } from './constructions.ts';
-import { allowedText, fieldAt, generalPath } from './fields.ts';
+import { allowedText, FIELDS, fieldAt, generalPath } from './fields.ts';
 import { buildSiteSchema, type KnownKeys, type Site } from './site.ts';
 import { type Problem, problem, SiteError, shown } from './site-error.ts';
+import { rawAt, ruleProblems } from './site-rules.ts';
 import type { QuantityReader } from './units.ts';
 
 /** A parser of site files whose text fields are read by `read`; the schema is built once, here. */
 export function siteParser(read: QuantityReader): (input: unknown) => Site {
-  // Pages with a strict content security policy forbid the code that zod would otherwise compile.
-  z.config({ jitless: true });
   const knownKeys: KnownKeys = new Map();
   const schema = buildSiteSchema(read, knownKeys);
 
-  return (input) => {
-    const parsed = schema.safeParse(input, { reportInput: true });
+  const filled = (input: unknown): Site => {
+    // Pages with a strict content security policy forbid the code that zod would otherwise compile.
+    const parsed = schema.safeParse(input, { reportInput: true, jitless: true });
     const problems = [
       ...(parsed.success ? [] : parsed.error.issues.flatMap((issue) => problemsOf(issue, knownKeys))),
-      ...duplicateNames(input),
+      ...ruleProblems(input, read),
     ];
     if (!parsed.success || problems.length > 0) throw new SiteError(problems);
-
-    const { place, walls } = parsed.data;
-    const site: Site = {
-      ...parsed.data,
-      place: { ...place, timeZone: place.timeZone ?? tzLookup(place.latitudeDeg, place.longitudeDeg) },
-      walls: walls.map((wall) => ({
-        ...wall,
-        azimuthDeg: wrapDegrees(wall.azimuthDeg),
-        solarAbsorptance: wall.solarAbsorptance ?? CONSTRUCTIONS[wall.construction].solarAbsorptance,
-      })),
-    };
-    // Sites that were filled in before keep saying so after a round trip through a file.
-    return { ...site, assumed: [...new Set([...parsed.data.assumed, ...filledIn(input, site, '')])].sort() };
+    return fillIn(parsed.data, input);
   };
+
+  return (input) => {
+    const site = filled(input);
+    return { ...site, assumed: assumedIn(site, input, filled) };
+  };
+}
+
+type Parsed = z.output<ReturnType<typeof buildSiteSchema>>;
+
+/** Fills in what depends on other fields. */
+function fillIn(parsed: Parsed, input: unknown): Site {
+  const entered = (path: string): boolean => rawAt(input, path) !== undefined;
+  const { place, climate, box, walls } = parsed;
+  const sample = CLIMATE_SAMPLES.find(({ name }) => name === climate.sample);
+  const altitudeM = !entered('place.altitudeM') && sample ? sample.altitudeM : place.altitudeM;
+  const day = climate.designDay;
+  // Air is never moister than saturated: on a cold day the usual dew point would be.
+  const dewPointC =
+    day && !entered('climate.designDay.dewPointC') ? Math.min(day.dewPointC, day.maxC - day.dailyRangeK) : 0;
+  const topM = box.mountHeightM + box.heightM / 2;
+  return {
+    ...parsed,
+    place: { ...place, altitudeM, timeZone: place.timeZone ?? tzLookup(place.latitudeDeg, place.longitudeDeg) },
+    climate: {
+      ...climate,
+      ...(day && !entered('climate.designDay.dewPointC') && { designDay: { ...day, dewPointC } }),
+      ...(climate.cycle !== undefined && { windMs: climate.windMs ?? FIELDS['climate.windMs'].default.value }),
+    },
+    walls: walls.map((wall, index) => ({
+      ...wall,
+      azimuthDeg: wrapDegrees(wall.azimuthDeg),
+      solarAbsorptance: wall.solarAbsorptance ?? CONSTRUCTIONS[wall.construction].solarAbsorptance,
+      heightM: entered(`walls.${index}.heightM`)
+        ? wall.heightM
+        : Math.max(wall.heightM, topM + (wall.eave?.heightAboveBoxM ?? 0)),
+    })),
+  };
+}
+
+/**
+ * The paths that were filled in. A site that went through a file carries the values with it: those that it lists as
+ * assumed, and that would be filled in just so, are still assumptions.
+ */
+function assumedIn(site: Site, input: unknown, filled: (input: unknown) => Site): string[] {
+  const listed = site.assumed;
+  const now = filledIn(input, site, '');
+  if (listed.length === 0) return now.sort();
+  // What passed the schema is plain data.
+  const stripped: unknown = JSON.parse(JSON.stringify(input));
+  for (const path of listed) remove(stripped, path);
+  const again = filled(stripped);
+  const still = filledIn(stripped, again, '').filter((path) => same(rawAt(again, path), rawAt(site, path)));
+  return [...new Set([...now, ...still])].sort();
+}
+
+function remove(input: unknown, path: string): void {
+  const keys = path.split('.');
+  const last = keys.pop() ?? '';
+  const holder = keys.length === 0 ? input : rawAt(input, keys.join('.'));
+  if (typeof holder !== 'object' || holder === null || Array.isArray(holder)) return;
+  const values = holder as Record<string, unknown>;
+  if (isLeaf(values[last])) delete values[last];
+}
+
+/** A value or a pair of values; sections and lists of sections are filled in field by field. */
+function isLeaf(value: unknown): boolean {
+  return typeof value !== 'object' || (Array.isArray(value) && value.length > 0 && typeof value[0] !== 'object');
+}
+
+const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** Paths that stand in `output` and not in `input`. */
+function filledIn(input: unknown, output: unknown, path: string): string[] {
+  if (path === 'assumed' || path === 'title' || output === null) return [];
+  if (isLeaf(output)) return input === undefined ? [path] : [];
+  return Object.entries(output as object).flatMap(([key, value]) =>
+    filledIn(rawAt(input, key), value, path === '' ? key : `${path}.${key}`),
+  );
 }
 
 function problemsOf(issue: z.core.$ZodIssue, knownKeys: KnownKeys): Problem[] {
@@ -45,14 +112,8 @@ function problemsOf(issue: z.core.$ZodIssue, knownKeys: KnownKeys): Problem[] {
   if (issue.code === 'unrecognized_keys') {
     const known = knownKeys.get(generalPath(path)) ?? [];
     return issue.keys.map((key) => {
-      const guess = nearest(key, known);
-      const hint = guess === null ? '' : `; did you mean "${guess}"?`;
-      return problem(
-        [path, key].filter((part) => part !== '').join('.'),
-        key,
-        `unknown field${hint}`,
-        known.join(', '),
-      );
+      const keyPath = [path, key].filter((part) => part !== '').join('.');
+      return problem(keyPath, key, `unknown field${guessText(key, known)}`, known.join(', '));
     });
   }
   const field = fieldAt(path);
@@ -61,55 +122,25 @@ function problemsOf(issue: z.core.$ZodIssue, knownKeys: KnownKeys): Problem[] {
   }
   if (issue.code === 'invalid_value') {
     const allowed = issue.values.map(String);
-    const guess = typeof issue.input === 'string' ? nearest(issue.input, allowed) : null;
-    const hint = guess === null ? '' : `; did you mean "${guess}"?`;
-    return [problem(path, found, `${found} is not known${hint}`, allowed.join(', '))];
+    const guess = typeof issue.input === 'string' ? guessText(issue.input, allowed) : '';
+    return [problem(path, found, `${found} is not known${guess}`, allowed.join(', '))];
   }
   if (field && issue.code !== 'custom') return [problem(path, found, `${found} is not a number`, allowedText(field))];
-  const allowed = issue.code === 'custom' ? String(issue.params?.['allowed'] ?? '') : '';
-  return [problem(path, found, issue.message, allowed)];
+  // Messages of the schema may carry what is allowed behind the same words as ours.
+  const [wrong = '', allowed = ''] = issue.message.split('; allowed: ');
+  const range = issue.code === 'custom' ? String(issue.params?.['allowed'] ?? allowed) : allowed;
+  return [problem(path, found, wrong, range)];
 }
 
-/** Wall names must differ; read from the raw input so that it is reported together with everything else. */
-function duplicateNames(input: unknown): Problem[] {
-  const walls = (input as { walls?: unknown } | null | undefined)?.walls;
-  if (!Array.isArray(walls)) return [];
-  const seen = new Map<string, number>();
-  return walls.flatMap((wall: unknown, index) => {
-    const name = (wall as { name?: unknown } | null | undefined)?.name;
-    if (typeof name !== 'string') return [];
-    const first = seen.get(name.trim());
-    seen.set(name.trim(), first ?? index);
-    if (first === undefined) return [];
-    return [
-      problem(
-        `walls.${index}.name`,
-        shown(name),
-        `the name ${shown(name)} is taken by walls.${first}`,
-        'names that differ',
-      ),
-    ];
-  });
-}
-
-/** The known word that a misspelt one is nearest to; null where none is near. */
-function nearest(word: string, known: readonly string[]): string | null {
+/** "; did you mean …?" for a misspelt word that is near a known one; nothing otherwise. */
+function guessText(word: string, known: readonly string[]): string {
   const lower = word.slice(0, 40).toLowerCase();
-  let best: string | null = null;
-  let bestDistance = Math.max(2, Math.ceil(lower.length / 2)) + 1;
+  let best = '';
+  let bestDistance = Math.max(1, Math.floor(lower.length / 3)) + 1;
   for (const candidate of known) {
-    const far = candidate.toLowerCase().startsWith(lower) ? 1 : distance(lower, candidate.toLowerCase());
+    const begun = lower.length > 2 && candidate.toLowerCase().startsWith(lower);
+    const far = begun ? 1 : distance(lower, candidate.toLowerCase());
     if (far < bestDistance) [best, bestDistance] = [candidate, far];
   }
-  return best;
-}
-
-/** Paths that stand in `output` and not in `input`. */
-function filledIn(input: unknown, output: unknown, path: string): string[] {
-  if (path === 'assumed' || path === 'title' || output === null) return [];
-  if (typeof output !== 'object') return input === undefined ? [path] : [];
-  if (Array.isArray(output) && output.length === 0) return [];
-  return Object.entries(output as object).flatMap(([key, value]) =>
-    filledIn((input as Record<string, unknown> | null | undefined)?.[key], value, path === '' ? key : `${path}.${key}`),
-  );
+  return best === '' ? '' : `; did you mean "${best}"?`;
 }

@@ -1,6 +1,7 @@
 /**
  * The site file: zod schemas of everything a user can enter. Types, JSON Schema and error texts derive from them;
- * ranges and defaults of numbers stand in `fields.ts`.
+ * ranges and defaults of numbers stand in `fields.ts`, rules between
+ * fields in `site-rules.ts`.
  */
 import { z } from 'zod';
 import { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
@@ -60,9 +61,14 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
   }
 
   const text = z.string().trim().max(MAX_TEXT);
-  const isoDate = z.iso.date().refine((date) => date >= '1900-01-01' && date <= '2100-12-31', {
-    error: 'outside 1900 to 2100',
-  });
+  const isoDate = z.iso
+    .date({
+      error: (issue) => `${shown(issue.input)} is no date; allowed: 1900-01-01 to 2100-12-31, such as "2026-07-21"`,
+    })
+    .refine((date) => date >= '1900-01-01' && date <= '2100-12-31', {
+      error: (issue) => `${shown(issue.input)} is outside 1900 to 2100`,
+      abort: true,
+    });
 
   const place = object('place', {
     latitudeDeg: required('place.latitudeDeg'),
@@ -82,31 +88,19 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     dewPointC: defaulted('climate.designDay.dewPointC'),
     windMs: defaulted('climate.designDay.windMs'),
     linkeTurbidity: defaulted('climate.designDay.linkeTurbidity'),
-  }).refine((day) => day.dewPointC <= day.maxC, {
-    path: ['dewPointC'],
-    error: 'the dew point lies above the highest air temperature',
   });
 
   const climate = object('climate', {
     sample: z.enum(CLIMATE_SAMPLES.map((sample) => sample.name)).optional(),
-    month: z.int().min(1).max(12).optional(),
+    month: z
+      .int({ error: (issue) => `${shown(issue.input)} is no month; allowed: 1 to 12` })
+      .min(1, { error: 'a month is at least 1; allowed: 1 to 12' })
+      .max(12, { error: 'a month is at most 12; allowed: 1 to 12' })
+      .optional(),
     designDay: designDay.optional(),
     cycle: z.enum(STANDARD_CYCLES.map((cycle) => cycle.name)).optional(),
     date: isoDate.optional(),
     windMs: required('climate.windMs').optional(),
-  }).superRefine((climate, context) => {
-    const given = (['sample', 'designDay', 'cycle'] as const).filter((key) => climate[key] !== undefined);
-    if (given.length !== 1) {
-      const message = `exactly one of sample, designDay and cycle is needed, found ${given.join(' and ') || 'none'}`;
-      context.addIssue({ code: 'custom', message });
-    }
-    const reject = (key: 'month' | 'date' | 'windMs', owner: 'sample' | 'cycle') => {
-      if (climate[key] === undefined || climate[owner] !== undefined || given.length !== 1) return;
-      context.addIssue({ code: 'custom', path: [key], message: `goes with ${owner} only` });
-    };
-    reject('month', 'sample');
-    reject('date', 'cycle');
-    reject('windMs', 'cycle');
   });
 
   const box = object('box', {
@@ -119,20 +113,14 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     massKg: defaulted('box.massKg'),
     mountHeightM: defaulted('box.mountHeightM'),
     standOffM: defaulted('box.standOffM'),
-    vents: z.null().default(null),
-    hood: z.null().default(null),
-  }).refine((box) => box.mountHeightM >= box.heightM / 2, {
-    path: ['mountHeightM'],
-    error: 'the box would reach into the ground: its middle lies lower than half its height',
+    vents: z.null({ error: 'vents are not in the model yet; allowed: null' }).default(null),
+    hood: z.null({ error: 'a hood is not in the model yet; allowed: null' }).default(null),
   });
 
   const limits = object('limits', {
     minC: defaulted('limits.minC'),
     maxC: defaulted('limits.maxC'),
     refersTo: z.enum(LIMIT_REFERENCES).default('insideAir'),
-  }).refine((limits) => limits.minC < limits.maxC, {
-    path: ['minC'],
-    error: 'the lower limit is not below the upper one',
   });
 
   const eave = object('walls[].eave', {
@@ -154,7 +142,10 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
       .default(null)
       .meta({ description: "ground albedo before this wall; the site's where left out" }),
     eave: eave.nullable().default(null),
-    obstructions: z.array(z.never()).max(0).default([]),
+    obstructions: z
+      .array(z.never())
+      .max(0, { error: 'obstructions are not in the model yet; allowed: an empty list' })
+      .default([]),
     horizon: z
       .array(z.tuple([required('walls[].horizon.bearingDeg'), required('walls[].horizon.elevationDeg')]))
       .max(MAX_HORIZON_POINTS)
@@ -168,7 +159,6 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     maxCableDistanceM: required('constraints.maxCableDistanceM').nullable().default(null),
     mountHeightM: z
       .tuple([required('constraints.mountHeightM'), required('constraints.mountHeightM')])
-      .refine(([low, high]) => low <= high, { error: 'the lowest height is above the highest' })
       .nullable()
       .default([1.2, 1.6]),
   });
@@ -205,7 +195,6 @@ export type Site = Omit<Parsed, 'walls' | 'place'> & {
 /** What a user may hand in: numbers or text with units, defaults left out. */
 export type SiteInput = z.input<ReturnType<typeof buildSiteSchema>>;
 
-export type Eave = NonNullable<Wall['eave']>;
 export type Box = Site['box'];
 
 function outOfRange(value: number, field: NumberField): string | null {

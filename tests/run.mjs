@@ -27,7 +27,11 @@ process.exitCode = status ?? 1;
 
 /** @param {string[]} args */
 function needsBrowser(args) {
-  return !args.some((arg, index) => arg === '--project=unit' || (arg === 'unit' && args[index - 1] === '--project'));
+  if (args.some((arg, index) => arg === '--project=unit' || (arg === 'unit' && args[index - 1] === '--project'))) {
+    return false;
+  }
+  const parts = args.filter((arg) => arg.startsWith('tests/'));
+  return parts.length === 0 || parts.some((part) => part.startsWith('tests/browser'));
 }
 
 /** The path of a Chromium; installs one where that is one plain step, and ends the process where it is not. */

@@ -1,13 +1,20 @@
 /** The weather of one design day, as a function of the instant: an invented sample's, an entered one, or a standard's cycle. */
+import { FIELDS } from '../fields.ts';
 import type { Site } from '../site.ts';
 import { sinDeg } from '../solar/angles.ts';
-import { pressureAtAltitude, SEA_LEVEL_PRESSURE_PA } from '../solar/atmosphere.ts';
-import { DARK, type Irradiance, ineichenPerez } from '../solar/clear-sky.ts';
+import { pressureAtAltitude } from '../solar/atmosphere.ts';
+import { clearSkyThrough, type Irradiance } from '../solar/clear-sky.ts';
 import { erbsSplit } from '../solar/decomposition.ts';
 import type { SunPosition } from '../solar/sun-position.ts';
 import { airTemperature } from './daily-range.ts';
 import { dewPoint } from './humidity.ts';
-import { CLIMATE_SAMPLES, type MonthlyDesign, STANDARD_CYCLES, type StandardCycle } from './samples.ts';
+import {
+  CLIMATE_SAMPLES,
+  type ClimateSample,
+  type MonthlyDesign,
+  STANDARD_CYCLES,
+  type StandardCycle,
+} from './samples.ts';
 import { skyLongwave } from './sky-temperature.ts';
 
 /** Weather at an instant. */
@@ -55,7 +62,15 @@ export function designClimate(site: Site): DesignClimate {
   const day = sample.months[sampleRow(month, place.latitudeDeg)] as MonthlyDesign;
   const date = `${DESIGN_YEAR}-${String(month).padStart(2, '0')}-21`;
   const which = climate.month === undefined ? 'hottest month' : 'chosen month';
-  return clearDay(date, day, site, `${sample.title}: clear design day of its ${which}`, sample.origin);
+  const text = `${sample.title}: clear design day of its ${which}${farFromHome(sample, place.latitudeDeg)}`;
+  return clearDay(date, day, site, text, sample.origin);
+}
+
+/** A sample's sun is that of the place: said where the place lies outside the latitudes that the sample is meant for. */
+function farFromHome({ latitudeBandDeg: [low = 0, high = 90] }: ClimateSample, latitudeDeg: number): string {
+  const fromEquator = Math.abs(latitudeDeg);
+  if (fromEquator >= low && fromEquator <= high) return '';
+  return `; it is meant for ${low} to ${high} degrees from the equator, the place lies at ${Math.round(fromEquator)}`;
 }
 
 /** Row of a sample for a calendar month; south of the equator the year is shifted by half. */
@@ -75,19 +90,15 @@ function clearDay(date: string, day: MonthlyDesign, site: Site, text: string, or
   const { altitudeM } = site.place;
   const { linkeTurbidity, dewPointC, windMs } = day;
   const pressurePa = pressureAtAltitude(altitudeM);
-  const thinning = pressurePa / SEA_LEVEL_PRESSURE_PA;
   return {
     date,
     text,
     origin,
     at({ sun, solarHour, relativeAirMass, extraterrestrialWm2 }) {
       const airC = airTemperature(solarHour, day.maxC, day.dailyRangeK);
-      const cosZenith = sinDeg(sun.elevationDeg);
-      const airMass = relativeAirMass * thinning;
-      const sky =
-        sun.elevationDeg <= 0
-          ? DARK
-          : ineichenPerez({ cosZenith, airMass, altitudeM, linkeTurbidity, extraterrestrialWm2 });
+      const { elevationDeg } = sun;
+      const air = { relativeAirMass, pressurePa, altitudeM, linkeTurbidity };
+      const sky = clearSkyThrough({ elevationDeg, extraterrestrialWm2, ...air });
       return { ...sky, airC, windMs, skyLongwaveWm2: skyLongwave({ airC, dewPointC, pressurePa }) };
     },
   };
@@ -99,7 +110,7 @@ const CYCLE_NOON_H = 12.5;
 function standardDay(cycle: StandardCycle, site: Site): DesignClimate {
   const { latitudeDeg, altitudeM } = site.place;
   const pressurePa = pressureAtAltitude(altitudeM);
-  const windMs = site.climate.windMs ?? 0;
+  const windMs = site.climate.windMs ?? FIELDS['climate.windMs'].default.value;
   return {
     date: site.climate.date ?? `${DESIGN_YEAR}-${latitudeDeg < 0 ? '12' : '06'}-21`,
     text: `${cycle.title}: tabulated hours, their noon laid on the sun's, wind ${windMs} m/s`,
@@ -109,7 +120,7 @@ function standardDay(cycle: StandardCycle, site: Site): DesignClimate {
       const { airC, ghiWm2, relativeHumidityPercent } = cycleAt(cycle, hour);
       const dewPointC = dewPoint(airC, relativeHumidityPercent);
       const skyLongwaveWm2 = skyLongwave({ airC, dewPointC, pressurePa });
-      return { ...splitOfCycle(sun, ghiWm2, extraterrestrialWm2), airC, windMs, skyLongwaveWm2 };
+      return { ...sunOfCycle(sun, ghiWm2, extraterrestrialWm2), airC, windMs, skyLongwaveWm2 };
     },
   };
 }
@@ -130,15 +141,14 @@ function cycleAt(cycle: StandardCycle, hour: number) {
   };
 }
 
-/** Beam that reaches the ground through the cleanest air, as a share of the extraterrestrial: bounds a split at low sun. */
-const CLEANEST_BEAM_SHARE = 0.8;
+/** Share of the extraterrestrial irradiance that reaches level ground under the brightest sky taken for possible. */
+const BRIGHTEST_SKY = 0.9;
 
 /**
- * Splits a tabulated global irradiance at the sun's true height. A standard's column is not bound to a latitude: where the
- * sun stands too low for it the beam is held to what can reach the ground, and the rest counts as diffuse.
+ * The tabulated global irradiance at the sun's true height. A standard's column is not bound to a latitude: where the sun
+ * stands too low for it, it is held to what the brightest sky could send, and is nothing while the sun is down.
  */
-function splitOfCycle({ elevationDeg }: SunPosition, ghi: number, extraterrestrialWm2: number): Irradiance {
-  const { dni } = erbsSplit({ elevationDeg, ghi, extraterrestrialWm2 });
-  const held = Math.min(dni, CLEANEST_BEAM_SHARE * extraterrestrialWm2);
-  return { ghi, dni: held, dhi: ghi - held * Math.max(0, sinDeg(elevationDeg)) };
+function sunOfCycle({ elevationDeg }: SunPosition, tabulated: number, extraterrestrialWm2: number): Irradiance {
+  const ghi = Math.min(tabulated, BRIGHTEST_SKY * extraterrestrialWm2 * Math.max(0, sinDeg(elevationDeg)));
+  return { ghi, ...erbsSplit({ elevationDeg, ghi, extraterrestrialWm2 }) };
 }

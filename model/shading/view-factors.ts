@@ -17,6 +17,8 @@ export interface FaceView {
   readonly horizonBand: number;
   /** Points of the ground that the face sees; each stands for an equal part of that view. Empty where it sees none. */
   readonly groundPoints: readonly Vector[];
+  /** Share of the sky dome that is open above that ground, 0 to 1. */
+  readonly groundSky: number;
 }
 
 /** Rays over the hemisphere from each sample point: rings by azimuths. Even numbers keep mirror pairs together. */
@@ -66,6 +68,7 @@ export function faceView(scene: Scene, panel: Panel): FaceView {
     }
   }
   const rays = points.length * directions.length;
+  const groundPoints = evenlyByDistance(ground, scene);
   return {
     factors: {
       sky: counts.sky / rays,
@@ -74,7 +77,8 @@ export function faceView(scene: Scene, panel: Panel): FaceView {
       obstruction: counts.obstruction / rays,
     },
     horizonBand: openHorizonBand(scene, panel),
-    groundPoints: evenlyByDistance(ground, scene),
+    groundPoints,
+    groundSky: openSkyAbove(scene, groundPoints),
   };
 }
 
@@ -88,6 +92,25 @@ function evenlyByDistance(points: readonly Vector[], scene: Scene): Vector[] {
   return Array.from({ length: kept }, (_, i) => {
     return (sorted[Math.floor(((i + 0.5) * sorted.length) / kept)] as (typeof sorted)[number]).point;
   });
+}
+
+/** One in this many ground points is asked for its sky: the dome above them changes slowly. */
+const SKY_EVERY = 4;
+
+/** One in this many directions of the hemisphere is enough for that; odd, so that it goes through all of its azimuths. */
+const SKY_DIRECTIONS_EVERY = 5;
+
+/** Mean share of the sky dome that level ground at the points sees, over building, eave and skyline. */
+function openSkyAbove(scene: Scene, points: readonly Vector[]): number {
+  let open = 0;
+  let all = 0;
+  for (let p = SKY_EVERY >> 1; p < points.length; p += SKY_EVERY) {
+    for (let d = 0; d < HEMISPHERE.length; d += SKY_DIRECTIONS_EVERY) {
+      all += 1;
+      if (scene.endOfRay(points[p] as Vector, HEMISPHERE[d] as Vector) === 'sky') open += 1;
+    }
+  }
+  return all > 0 ? open / all : 0;
 }
 
 /** Share of the horizon before an upright face that is open, weighted with the cosine to its normal. */

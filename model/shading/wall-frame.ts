@@ -4,7 +4,7 @@
  */
 import type { PerFace } from '../faces.ts';
 import { cosDeg, sinDeg } from '../solar/angles.ts';
-import { along, type Vector } from './vector.ts';
+import { along, dot, type Vector } from './vector.ts';
 
 /** The directions of a wall: out of it, to the right of a person who faces it, and up. */
 export interface WallFrame {
@@ -62,7 +62,10 @@ export function boxPanels(frame: WallFrame, box: BoxPlacement): PerFace<Panel> {
   };
 }
 
-/** The wall around the box as far as it warms with it: the box's outline, widened on each side by the larger of its sides. */
+/**
+ * The wall around the box as far as it warms with it: the box's outline, widened on each side by the larger of its sides,
+ * as far as the ground allows.
+ */
 export function wallPanel(frame: WallFrame, box: BoxPlacement): Panel {
   const margin = wallPatchMarginM(box);
   return {
@@ -73,8 +76,13 @@ export function wallPanel(frame: WallFrame, box: BoxPlacement): Panel {
   };
 }
 
+/** Area of a panel, m2. */
+export function panelAreaM2({ halfAcross, halfAlong }: Panel): number {
+  return 4 * Math.sqrt(dot(halfAcross, halfAcross) * dot(halfAlong, halfAlong));
+}
+
 /** How far the wall patch reaches beyond the box on each side, m. */
-export function wallPatchMarginM(box: BoxPlacement): number {
+function wallPatchMarginM(box: BoxPlacement): number {
   return Math.max(box.widthM, box.heightM);
 }
 

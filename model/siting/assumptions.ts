@@ -26,9 +26,13 @@ function filledIn(site: Site, units: UnitSystem): Assumption[] {
     const value = valueAt(site, path);
     if (value === undefined || value === null) continue;
     const wall = site.walls[Number(/^walls\.(\d+)/.exec(path)?.[1])];
-    const text = typeof value === 'number' && field ? formatQuantity(field.kind, value, units) : String(value);
+    const text = [value]
+      .flat()
+      .map((one) => (typeof one === 'number' && field ? formatQuantity(field.kind, one, units) : String(one)))
+      .join(' to ');
     const key = `${general}=${text}`;
-    const line = lines.get(key) ?? { assumption: describe(general, field, text), walls: [] };
+    const usual = field?.default?.value === value ? field.default.origin : undefined;
+    const line = lines.get(key) ?? { assumption: describe(general, field, text, usual), walls: [] };
     if (wall) line.walls.push(wall.name);
     lines.set(key, line);
   }
@@ -39,12 +43,12 @@ function filledIn(site: Site, units: UnitSystem): Assumption[] {
   );
 }
 
-function describe(general: string, field: NumberField | undefined, text: string): Assumption {
+function describe(general: string, field: NumberField | undefined, text: string, usual?: string): Assumption {
   const label = field?.label ?? OTHER_LABELS[general] ?? general;
   return {
     subject: general,
     text: `${label}: ${text}`,
-    origin: field?.default?.origin ?? OTHER_ORIGINS[general] ?? 'default',
+    origin: usual ?? OTHER_ORIGINS[general] ?? 'default',
   };
 }
 
@@ -55,6 +59,9 @@ const OTHER_LABELS: Readonly<Record<string, string>> = {
 };
 
 const OTHER_ORIGINS: Readonly<Record<string, string>> = {
+  'place.altitudeM': 'of the climate sample',
+  'climate.designDay.dewPointC': 'the lowest air temperature of the day: air is never moister than saturated',
+  'walls[].heightM': 'as high as the box and the eave on it need',
   'place.timeZone': 'looked up from the coordinates; near a border check it',
   'walls[].solarAbsorptance': 'of the wall construction, mid-range of engineering tables',
   'walls[].construction': `${CONSTRUCTIONS.brick.label} where nothing is entered`,
@@ -90,7 +97,7 @@ function modelAssumptions(): Assumption[] {
     },
     {
       subject: 'surroundings',
-      text: 'eaves and the skyline are as warm as the air and reflect nothing; indoors is as warm as the mean outside air; dry ground',
+      text: 'eaves and the skyline are as warm as the air and reflect nothing; the wall behind the box gets no sun; indoors is as warm as the mean outside air; dry ground',
       origin: common,
     },
     { subject: 'weather', text: 'the design day is clear, and the days before were like it', origin: 'model' },

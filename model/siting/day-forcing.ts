@@ -2,7 +2,7 @@
 import { CONSTRUCTIONS } from '../constructions.ts';
 import { FACES } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
-import { faceAreasM2, wallPatchMarginM } from '../shading/wall-frame.ts';
+import { faceAreasM2, panelAreaM2 } from '../shading/wall-frame.ts';
 import type { Box, Site, Wall } from '../site.ts';
 import { pressureAtAltitude } from '../solar/atmosphere.ts';
 import { buildBoxNetwork, GROUND_AREA_M2 } from '../thermal/box-network.ts';
@@ -24,10 +24,11 @@ export function wallNetwork(site: Site, wall: Wall, shade: WallShade): Network {
     wall: {
       construction: CONSTRUCTIONS[wall.construction],
       emittance: wall.emittance,
-      areaM2: wallPatchAreaM2(box),
+      areaM2: wallPatchAreaM2(shade, box),
       heightM: wall.heightM,
       view: shade.wall.view.factors,
     },
+    groundSky: shade.faces.front.view.groundSky,
     pressurePa: pressureAtAltitude(site.place.altitudeM),
   });
 }
@@ -38,16 +39,23 @@ export function albedoBefore(site: Site, wall: Wall): number {
 }
 
 /** Area of the wall patch beside the box, m2. */
-function wallPatchAreaM2(box: Box): number {
-  const margin = wallPatchMarginM(box);
-  return (box.widthM + 2 * margin) * (box.heightM + 2 * margin) - box.widthM * box.heightM;
+function wallPatchAreaM2(shade: WallShade, box: Box): number {
+  return panelAreaM2(shade.wall.panel) - box.widthM * box.heightM;
 }
 
 /**
  * Boundaries, absorbed sun, dissipation and wind of each step, laid out for the network. Indoors is taken as warm as the
  * outside air on average; the deep ground starts there too and is balanced afterwards.
  */
-export function dayForcing(site: Site, wall: Wall, day: SiteDay, sun: WallSun, network: Network): DayForcing {
+export function dayForcing(input: {
+  site: Site;
+  wall: Wall;
+  day: SiteDay;
+  shade: WallShade;
+  sun: WallSun;
+  network: Network;
+}): DayForcing {
+  const { site, wall, day, shade, sun, network } = input;
   const steps = day.steps.length;
   const windMs = Float64Array.from(day.steps, ({ weather }) => weather.windMs);
   const meanAirK = day.steps.reduce((sum, { weather }) => sum + weather.airC, 0) / steps + KELVIN;
@@ -67,7 +75,7 @@ export function dayForcing(site: Site, wall: Wall, day: SiteDay, sun: WallSun, n
     const { total } = sun.faces[face];
     fill(face, (k) => absorberM2 * (total[k] as number));
   }
-  const wallAbsorberM2 = wall.solarAbsorptance * wallPatchAreaM2(site.box);
+  const wallAbsorberM2 = wall.solarAbsorptance * wallPatchAreaM2(shade, site.box);
   fill('wallBeside', (k) => wallAbsorberM2 * (sun.wall.total[k] as number));
   const groundAbsorberM2 = (1 - albedoBefore(site, wall)) * GROUND_AREA_M2;
   fill('ground', (k) => groundAbsorberM2 * (sun.ground[k] as number));

@@ -23,27 +23,24 @@ export interface SiteDay {
 }
 
 /** Longest and usual time step, seconds. */
-export const LONGEST_STEP_S = 300;
+const LONGEST_STEP_S = 300;
 
 /**
  * Works out a site's design day.
- * @param stepS seconds, at most 300; must divide the civil day
+ * @param stepS seconds, at most 300, a whole number of them in the civil day; 300 or a little less where left out
  * @throws RangeError for another step; SiteError where the date does not exist at the place
  */
-export function siteDay(site: Site, stepS: number = LONGEST_STEP_S): SiteDay {
+export function siteDay(site: Site, stepS?: number): SiteDay {
   const climate = designClimate(site);
   const civil = existingDay(climate.date, site.place.timeZone);
-  const count = (civil.hours * 3600) / stepS;
-  if (!(stepS > 0 && stepS <= LONGEST_STEP_S) || !Number.isInteger(count)) {
-    throw new RangeError(`stepS: ${stepS} s; allowed: up to ${LONGEST_STEP_S} s, a whole number of them in the day`);
-  }
+  const count = stepCount(civil.hours * 3600, stepS);
   const { latitudeDeg, longitudeDeg } = site.place;
   // The sun's distance and the equation of time are those of noon all day: they move by less than 0.04 % and 0.5 minutes.
   const noon = new Date(civil.startUtc.getTime() + civil.hours * 1_800_000);
   const extraterrestrialWm2 = extraterrestrialNormal(noon);
   const equationMin = equationOfTimeMin(noon);
   const steps = Array.from({ length: count }, (_, k): DayStep => {
-    const utc = new Date(civil.startUtc.getTime() + k * stepS * 1000);
+    const utc = new Date(civil.startUtc.getTime() + (k * civil.hours * 3_600_000) / count);
     const sun = sunPosition(utc, latitudeDeg, longitudeDeg);
     const airMass = relativeAirMass(sun.elevationDeg);
     const solarHour = apparentSolarHour(utc, longitudeDeg, equationMin);
@@ -53,7 +50,15 @@ export function siteDay(site: Site, stepS: number = LONGEST_STEP_S): SiteDay {
     const sky = perezSky({ elevationDeg, dni, dhi, extraterrestrialWm2, relativeAirMass: airMass });
     return { utc, sun, weather, sky };
   });
-  return { civil, climate, stepS, steps };
+  return { civil, climate, stepS: (civil.hours * 3600) / count, steps };
+}
+
+/** Steps of a day; some zones changed their clocks by odd seconds, so that not every day holds whole five minutes. */
+function stepCount(dayS: number, stepS: number | undefined): number {
+  if (stepS === undefined) return Math.ceil(dayS / LONGEST_STEP_S);
+  const count = dayS / stepS;
+  if (stepS > 0 && stepS <= LONGEST_STEP_S && Number.isInteger(count)) return count;
+  throw new RangeError(`stepS: ${stepS} s; allowed: up to ${LONGEST_STEP_S} s, a whole number of them in the day`);
 }
 
 function existingDay(date: string, timeZone: string): CivilDay {

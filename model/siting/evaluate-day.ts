@@ -35,7 +35,7 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
   const network = wallNetwork(site, wall, shade);
   const reflectors = { albedo: albedoBefore(site, wall), wallAbsorptance: wall.solarAbsorptance };
   const sun = wallSun(shade, day.steps, reflectors);
-  const forcing = dayForcing(site, wall, day, sun, network);
+  const forcing = dayForcing({ site, wall, day, shade, sun, network });
   balanceDeepGround(network, forcing, { surface: 'ground', deep: 'deepGround' });
   const march = marchPeriodicDay(network, forcing);
 

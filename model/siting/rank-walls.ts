@@ -5,12 +5,19 @@ import { assumptionsOf } from './assumptions.ts';
 import { constraintFindings } from './constraints.ts';
 import { siteDay } from './design-day.ts';
 import { evaluateWall } from './evaluate-day.ts';
-import { type DayResult, type DaySummary, nearerMarginK, type Ranking, type RankOptions } from './results.ts';
+import {
+  coldDecides,
+  type DayResult,
+  type DaySummary,
+  decidingMarginK,
+  type Ranking,
+  type RankOptions,
+} from './results.ts';
 import { type Candidate, reasonFor, verdictOn } from './wording.ts';
 
 /**
- * Ranks the walls of a site on its design day: permitted walls before others, then by the room left to the nearer limit,
- * then by the peak inside temperature.
+ * Ranks the walls of a site on its design day: permitted walls before others, then walls that stay above the lower limit
+ * before others, then by the room left to the upper limit, then by the peak inside temperature.
  */
 export function rankWalls(site: Site, options: RankOptions = {}): Ranking {
   const units = options.units ?? usualUnits(site.place.timeZone);
@@ -35,7 +42,7 @@ export function rankWalls(site: Site, options: RankOptions = {}): Ranking {
       reason: reasonFor(candidate, context),
     })),
     best: best?.wall.name ?? null,
-    withinLimits: best !== null && nearerMarginK(best.day) >= 0,
+    withinLimits: best !== null && decidingMarginK(best.day) >= 0,
     verdict: verdictOn(context),
     timeZone: day.civil.timeZone,
     date: day.civil.date,
@@ -45,7 +52,9 @@ export function rankWalls(site: Site, options: RankOptions = {}): Ranking {
 
 function betterFirst(a: Candidate, b: Candidate): number {
   if (a.feasible !== b.feasible) return a.feasible ? -1 : 1;
-  return nearerMarginK(b.day) - nearerMarginK(a.day) || a.day.peakInsideAirC - b.day.peakInsideAirC;
+  const cold = coldDecides(a.day) !== coldDecides(b.day);
+  if (cold) return coldDecides(a.day) ? 1 : -1;
+  return decidingMarginK(b.day) - decidingMarginK(a.day) || a.day.peakInsideAirC - b.day.peakInsideAirC;
 }
 
 function summaryOf(day: DayResult): DaySummary {

@@ -52,8 +52,11 @@ export interface DaySummary {
   readonly energyClosure: number;
 }
 
-/** Room to the nearer of the two limits, K; negative when one is passed. */
-export const nearerMarginK = (day: DaySummary): number => Math.min(day.marginK, day.coldMarginK);
+/** Whether the lower limit, and not the upper one, decides: only where it is passed, and by more. */
+export const coldDecides = (day: DaySummary): boolean => day.coldMarginK < 0 && day.coldMarginK < day.marginK;
+
+/** Room to the limit that decides, K: the upper one on a design day for heat; negative past it. */
+export const decidingMarginK = (day: DaySummary): number => (coldDecides(day) ? day.coldMarginK : day.marginK);
 
 export interface DayResult extends DaySummary {
   readonly wall: string;

@@ -37,9 +37,9 @@ export function wallSun(
     const { dni, dhi } = step.weather;
     if (dni <= 0 && dhi <= 0) return;
     const direction = sunVector(step.sun);
-    const level = dni * Math.max(0, direction[2]);
+    const level = (dni + step.sky.circumsolarNormal) * Math.max(0, direction[2]);
     const groundSeen = ({ view }: Receiver): number =>
-      dhi + level * (1 - shadedShare(shade.scene, view.groundPoints, direction));
+      step.sky.isotropic * view.groundSky + level * (1 - shadedShare(shade.scene, view.groundPoints, direction));
 
     /** Fills in a surface; `fromWall` is what the wall sends out, and nothing for the wall itself. */
     const receive = (receiver: Receiver, sun: SurfaceSun, groundWm2: number, fromWall: number): void => {

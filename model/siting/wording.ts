@@ -3,7 +3,7 @@ import type { CivilDay } from '../civil-day.ts';
 import { compassPoint } from '../compass.ts';
 import type { Site, Wall } from '../site.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
-import { type DayResult, type Finding, nearerMarginK } from './results.ts';
+import { coldDecides, type DayResult, decidingMarginK, type Finding } from './results.ts';
 
 export interface Candidate {
   readonly wall: Wall;
@@ -39,8 +39,8 @@ export function verdictOn(context: WordingContext): string {
     const why = coolest === undefined ? '' : ` The coolest, ${quoted(coolest)}, is out: ${failures(coolest)}.`;
     return `No wall satisfies the constraints.${why}`;
   }
-  const margin = nearerMarginK(best.day);
-  const cold = best.day.coldMarginK < best.day.marginK;
+  const margin = decidingMarginK(best.day);
+  const cold = coldDecides(best.day);
   const temperature = (c: number) => formatQuantity('temperature', c, units);
   const limitC = cold ? site.limits.minC : site.limits.maxC;
   const extremeC = cold ? site.limits.minC + best.day.coldMarginK : site.limits.maxC - best.day.marginK;
@@ -50,7 +50,13 @@ export function verdictOn(context: WordingContext): string {
     margin >= 0
       ? `Use ${quoted(best)}: ${reaches}, ${room} inside the limit of ${temperature(limitC)}.`
       : `No permitted wall stays within ${temperature(limitC)}: on the least bad one, ${quoted(best)}, ${reaches}, ${room} past the limit.`;
-  return `${decision}${coolerButOut(context, best)}${sunNote(site)}`;
+  return `${decision}${openChecks(best)}${coolerButOut(context, best)}${sunNote(site)}`;
+}
+
+/** A wall whose distances nobody entered is no answer yet. */
+function openChecks({ findings }: Candidate): string {
+  const open = findings.filter(({ status }) => status === 'look').map(({ text }) => text);
+  return open.length === 0 ? '' : ` To be checked first: ${open.join('; ')}.`;
 }
 
 /** Names the coolest wall that the constraints rule out, where it would have been cooler. */

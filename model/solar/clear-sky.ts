@@ -9,7 +9,7 @@ export interface Irradiance {
   readonly dhi: number;
 }
 
-export const DARK: Irradiance = { ghi: 0, dni: 0, dhi: 0 };
+const DARK: Irradiance = { ghi: 0, dni: 0, dhi: 0 };
 
 interface ClearSkyTerms {
   /** Sine of the apparent elevation. */
@@ -57,12 +57,33 @@ export function clearSky(input: {
   linkeTurbidity: number;
 }): Irradiance {
   const { utc, elevationDeg, altitudeM, linkeTurbidity } = input;
-  if (elevationDeg <= 0) return DARK;
-  return ineichenPerez({
-    cosZenith: sinDeg(elevationDeg),
-    airMass: (relativeAirMass(elevationDeg) * pressureAtAltitude(altitudeM)) / SEA_LEVEL_PRESSURE_PA,
+  return clearSkyThrough({
+    elevationDeg,
+    relativeAirMass: relativeAirMass(elevationDeg),
+    extraterrestrialWm2: extraterrestrialNormal(utc),
+    pressurePa: pressureAtAltitude(altitudeM),
     altitudeM,
     linkeTurbidity,
-    extraterrestrialWm2: extraterrestrialNormal(utc),
+  });
+}
+
+/** The same for a day whose sun and air were worked out before. */
+export function clearSkyThrough(input: {
+  elevationDeg: number;
+  relativeAirMass: number;
+  extraterrestrialWm2: number;
+  pressurePa: number;
+  altitudeM: number;
+  linkeTurbidity: number;
+}): Irradiance {
+  const { elevationDeg, altitudeM, linkeTurbidity, extraterrestrialWm2 } = input;
+  if (elevationDeg <= 0) return DARK;
+  const airMass = (input.relativeAirMass * input.pressurePa) / SEA_LEVEL_PRESSURE_PA;
+  return ineichenPerez({
+    cosZenith: sinDeg(elevationDeg),
+    airMass,
+    altitudeM,
+    linkeTurbidity,
+    extraterrestrialWm2,
   });
 }

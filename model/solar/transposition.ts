@@ -60,7 +60,8 @@ export function perezSky(input: {
   const row = PEREZ_COEFFICIENTS[bin < 0 ? CLEARNESS_EDGES.length : bin];
   if (row === undefined) throw new RangeError(`perezSky: no sky for a clearness of ${epsilon}`);
   const [f11, f12, f13, f21, f22, f23] = row;
-  const f1 = Math.max(0, f11 + f12 * delta + f13 * z);
+  // The paper holds F1 to 0; above 1 the dome would be negative, which skies brighter than any measured one would give.
+  const f1 = Math.min(1, Math.max(0, f11 + f12 * delta + f13 * z));
   const f2 = f21 + f22 * delta + f23 * z;
   return {
     isotropic: dhi * (1 - f1),

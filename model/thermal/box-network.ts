@@ -49,6 +49,8 @@ export interface BoxNetworkInput {
     readonly heightM: number;
     readonly view: Surroundings;
   };
+  /** Share of the sky dome that the ground before the wall sees. */
+  readonly groundSky: number;
   readonly pressurePa: number;
 }
 
@@ -230,13 +232,15 @@ function insideOfBox({ box, faceAreasM2 }: BoxNetworkInput, film: FilmAir, board
   ]);
 }
 
-function wallAndGround({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
+function wallAndGround({ box, wall, groundSky }: BoxNetworkInput, film: FilmAir): Link[] {
   const covered = box.widthM * box.heightM;
   const { construction } = wall;
   const { conductivityWmK: k, outerLayerM } = construction;
   const inwards = 1 / (outerLayerM / (2 * k) + construction.innerResistanceM2KW);
   const beside = outdoorCoefficient(film, verticalPlate(wall.heightM), wall.heightM);
-  // Sideways through the outer layer: from the middle of the covered patch to as far outside it, across its perimeter.
+  const groundEmitterM2 = GROUND_AREA_M2 * BOX_ASSUMPTIONS.groundEmittance;
+  // Sideways through the outer layer, across the perimeter of the covered patch, over a way of its area over its
+  // perimeter: from the mean place in the patch to its edge and as far again. Common practice, no source.
   const perimeter = 2 * (box.widthM + box.heightM);
   const layerM = Math.min(outerLayerM, dailyPenetrationM(construction));
   const sideways = (k * layerM * perimeter) / (covered / perimeter);
@@ -253,7 +257,9 @@ function wallAndGround({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
       areaM2: GROUND_AREA_M2,
       coefficient: outdoorCoefficient(film, plateFacingUp(GROUND_LENGTH_M), GROUND_LENGTH_M),
     },
-    radiation('ground', 'sky', GROUND_AREA_M2 * BOX_ASSUMPTIONS.groundEmittance, 'longwaveGround'),
+    radiation('ground', 'sky', groundEmitterM2 * groundSky, 'longwaveGround'),
+    // The building and whatever else stands above the ground are taken to be as warm as the air.
+    radiation('ground', 'outsideAir', groundEmitterM2 * (1 - groundSky), 'longwaveGround'),
     // Force-restore: Bhumralkar 1975, J. Appl. Meteorol. 14:1246; capacity and conductance of one daily penetration depth.
     {
       kind: 'conduction',

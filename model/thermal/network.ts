@@ -69,8 +69,8 @@ const TOLERANCE_K = 5e-3;
 const GOOD_CONTRACTION = 0.3;
 const MAX_ITERATIONS = 60;
 
-/** Largest move of a node in one iteration towards the steady state, K: far from it the fourth powers overshoot. */
-const SETTLING_MOVE_K = 60;
+/** Largest move of a node in one iteration, K: far from the solution the fourth powers overshoot. */
+const LARGEST_MOVE_K = 60;
 
 interface ConvectionLink {
   readonly i: number;
@@ -138,9 +138,9 @@ export function createNetwork(design: NetworkDesign): Network {
         if (beforeEarlierK !== undefined) t[i] = 3 * (now - earlier) + (beforeEarlierK[i] as number);
       }
       const rate = (earlierK === undefined ? 1 : 1.5) / stepS;
-      iterate(workings, t, sourcesW, windMs, rate, Number.POSITIVE_INFINITY);
+      iterate(workings, t, sourcesW, windMs, rate);
     },
-    settle: (t, sourcesW, windMs) => iterate(workings, t, sourcesW, windMs, 0, SETTLING_MOVE_K),
+    settle: (t, sourcesW, windMs) => iterate(workings, t, sourcesW, windMs, 0),
   };
 }
 
@@ -254,14 +254,7 @@ function linearise({ n, m, matrix, conduction, radiation, convection, convection
 }
 
 /** Newton's iteration; storage is capacity times `rate` times the rise over `pastK`, none for the steady state. */
-function iterate(
-  w: Workings,
-  t: Float64Array,
-  sourcesW: Float64Array,
-  windMs: number,
-  rate: number,
-  limitK: number,
-): void {
+function iterate(w: Workings, t: Float64Array, sourcesW: Float64Array, windMs: number, rate: number): void {
   const { n, capacitiesJK, pastK, residual, matrix } = w;
   let before = Number.POSITIVE_INFINITY;
   for (let round = 0; round < MAX_ITERATIONS; round++) {
@@ -281,7 +274,7 @@ function iterate(
     solveFactorised(matrix, residual, n);
     let largest = 0;
     for (let i = 0; i < n; i++) {
-      const change = Math.max(-limitK, Math.min(limitK, residual[i] as number));
+      const change = Math.max(-LARGEST_MOVE_K, Math.min(LARGEST_MOVE_K, residual[i] as number));
       t[i] = (t[i] as number) + change;
       largest = Math.max(largest, Math.abs(change));
     }

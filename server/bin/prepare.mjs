@@ -27,7 +27,7 @@ export class PreparationError extends Error {}
 export function prepare() {
   if (!isSupportedNode(process.versions.node)) {
     throw new PreparationError(
-      `Shadeside needs Node 20.20 or a later 20, or Node 22 and up; this is Node ${process.versions.node}.`,
+      `Shadeside needs Node 20.20 or a later 20, 22.13 or a later 22, or 24 and up; this is Node ${process.versions.node}.`,
     );
   }
   installPackages();
@@ -40,7 +40,7 @@ export function prepare() {
  */
 export function isSupportedNode(version) {
   const [major = 0, minor = 0] = version.split('.').map(Number);
-  return (major === 20 && minor >= 20) || major >= 22;
+  return (major === 20 && minor >= 20) || (major === 22 && minor >= 13) || major >= 24;
 }
 
 /** Notes that the build matches the sources; `npm run build` ends with it. */

@@ -3,6 +3,7 @@ import {
   CAUTIONS,
   clockTime,
   compassPoint,
+  decidingMarginK,
   type Finding,
   formatQuantity,
   type RankedWall,
@@ -25,7 +26,7 @@ export function rankingText(site: Site, ranking: Ranking, units: UnitSystem): st
     table(ranking.walls, columns(ranking.timeZone, units)),
     '',
     wrap(
-      'inside: highest air temperature in the box, and when by the local clock; margin: what is left to the nearer limit, negative past it; ' +
+      'inside: highest air temperature in the box, and when by the local clock; margin: what is left to the upper limit, or to the lower one where that is passed; negative past it; ' +
         'over: hours above the limit; sun: hours of direct sun on the box.',
     ),
     '',
@@ -48,7 +49,7 @@ function columns(timeZone: string, units: UnitSystem): Column<RankedWall>[] {
     { head: 'at', text: ({ day }) => clockTime(day.peakAtUtc, timeZone) },
     {
       head: 'margin',
-      text: ({ day }) => formatQuantity('temperatureDifference', Math.min(day.marginK, day.coldMarginK), units),
+      text: ({ day }) => formatQuantity('temperatureDifference', decidingMarginK(day), units),
     },
     { head: 'over', text: ({ day }) => hours(day.hoursOverLimit) },
     { head: 'sun', text: ({ day }) => hours(day.sunHours) },

@@ -20,7 +20,7 @@ const shade = prepareWallShade(site.box, wall);
 const network = wallNetwork(site, wall, shade);
 const reflectors = { albedo: site.ground.albedo, wallAbsorptance: wall.solarAbsorptance };
 const sun = wallSun(shade, day.steps, reflectors);
-const forcing = dayForcing(site, wall, day, sun, network);
+const forcing = dayForcing({ site, wall, day, shade, sun, network });
 const march = marchPeriodicDay(network, forcing);
 const math = create(all ?? {});
 

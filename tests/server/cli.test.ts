@@ -54,10 +54,10 @@ describe('rank', () => {
     expect(stdout).toContain('check on site:');
   });
 
-  test('where the cold is the nearer limit, the margin is the one to it', async () => {
+  test('where the lower limit is passed, the margin is the one to it', async () => {
     const site = {
       ...SMALL_SITE,
-      climate: { designDay: { date: '2026-01-05', maxC: -5, dewPointC: -10 } },
+      climate: { designDay: { date: '2026-01-05', maxC: -15, dewPointC: -20 } },
       limits: { minC: -10, maxC: 65 },
     };
     const { stdout } = await runBuilt(['rank', '-'], JSON.stringify(site));

@@ -113,7 +113,7 @@ describe.skipIf(process.platform === 'win32')('a clone', () => {
 });
 
 test('node versions are taken by number', () => {
-  const supported = ['20.20.0', '20.20.2', '22.0.0', '24.1.0'];
+  const supported = ['20.20.0', '20.20.2', '22.13.0', '24.1.0'];
   const refused = ['18.20.8', '20.9.0', '20.19.6', '21.7.3', '9.0.0'];
   expect(supported.filter(isSupportedNode)).toEqual(supported);
   expect(refused.filter(isSupportedNode)).toEqual([]);

@@ -1,5 +1,13 @@
 /** Words that several parts of the page share. */
-import { type DaySummary, formatQuantity, type LedgerPath, type Site, type UnitSystem } from '../../model/index.ts';
+import {
+  coldDecides,
+  type DaySummary,
+  decidingMarginK,
+  formatQuantity,
+  type LedgerPath,
+  type Site,
+  type UnitSystem,
+} from '../../model/index.ts';
 
 const LIMIT_SUBJECTS: Record<Site['limits']['refersTo'], string> = {
   insideAir: 'air inside the box',
@@ -19,12 +27,12 @@ export const LINE_NAMES: Record<Site['limits']['refersTo'], string> = {
   componentCase: 'electronics',
 };
 
-/** How far the day stays from the nearer limit: "7.2 K below the upper limit", "3.1 K over the upper limit". */
-export function marginText({ marginK, coldMarginK }: DaySummary, units: UnitSystem): string {
-  const cold = coldMarginK < marginK;
-  const margin = cold ? coldMarginK : marginK;
+/** How far the day stays from the limit that decides: "7.2 K below the upper limit", "3.1 K over the upper limit". */
+export function marginText(day: DaySummary, units: UnitSystem): string {
+  const cold = coldDecides(day);
+  const margin = decidingMarginK(day);
   const size = formatQuantity('temperatureDifference', Math.abs(margin), units);
-  if (cold) return `${size} ${margin < 0 ? 'under' : 'above'} the lower limit`;
+  if (cold) return `${size} under the lower limit`;
   return `${size} ${margin < 0 ? 'over' : 'below'} the upper limit`;
 }
 

@@ -19,7 +19,7 @@ function marched(stepS = 300) {
   const shade = prepareWallShade(site.box, wall);
   const network = wallNetwork(site, wall, shade);
   const sun = wallSun(shade, day.steps, { albedo: 0.2, wallAbsorptance: wall.solarAbsorptance });
-  const forcing = dayForcing(site, wall, day, sun, network);
+  const forcing = dayForcing({ site, wall, day, shade, sun, network });
   balanceDeepGround(network, forcing, { surface: 'ground', deep: 'deepGround' });
   return { network, forcing, march: marchPeriodicDay(network, forcing) };
 }

@@ -49,6 +49,7 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
             <NumberField path={`${path}.solarAbsorptance`} />
             <NumberField path={`${path}.emittance`} />
             <NumberField path={`${path}.heightM`} />
+            <NumberField path={`${path}.groundAlbedo`} />
             <HorizonEditor path={`${path}.horizon`} />
           </div>
         </details>
