@@ -160,6 +160,75 @@ describe('bad input: each field is named with what is allowed', () => {
   });
 });
 
+describe('rules between fields', () => {
+  test('speak up together with what else is wrong in the same section', () => {
+    const site = changed('box.powerW', -1) as { box: Record<string, unknown>; climate: unknown };
+    site.box['mountHeightM'] = 0.05;
+    site.climate = { designDay: { date: '2026-07-05', maxC: 20, dewPointC: 25, windMs: -1 } };
+    expect(
+      problemsOf(site)
+        .map((message) => message.split(':')[0])
+        .sort(),
+    ).toEqual(['box.mountHeightM', 'box.powerW', 'climate.designDay.dewPointC', 'climate.designDay.windMs'].sort());
+  });
+
+  test.each([
+    ['box.powerW', 2000, /^box\.powerW: more heat than a closed box of this size gives off; allowed: up to \d+ W/],
+    ['walls.0.heightM', 1.5, /^walls\.0\.heightM: the wall is lower than the box on it/],
+    ['climate', { designDay: { date: '2011-12-30', maxC: 30 } }, /does not exist in Pacific\/Apia/],
+    ['climate', { sample: 'dry-basin', month: 13 }, /^climate\.month: a month is at most 12; allowed: 1 to 12/],
+    [
+      'climate',
+      { designDay: { date: 'july', maxC: 30 } },
+      /^climate\.designDay\.date: "july" is no date; allowed: 1900/,
+    ],
+    ['box.hood', {}, /^box\.hood: a hood is not in the model yet; allowed: null/],
+    ['walls.0.obstructions', [1], /obstructions are not in the model yet/],
+  ])('%s = %j', (path, value, message) => {
+    const site = changed(path, value) as { place: Record<string, unknown> };
+    if (path === 'climate') site.place['timeZone'] = 'Pacific/Apia';
+    const messages = problemsOf(site);
+    expect(
+      messages.some((text) => message.test(text)),
+      messages.join('\n'),
+    ).toBe(true);
+  });
+});
+
+describe('what is filled in fits the rest', () => {
+  test('a cold day gets a dew point below its air', () => {
+    const site = parseSite(changed('climate', { designDay: { date: '2026-01-05', maxC: 5, dailyRangeK: 8 } }));
+    expect(site.climate.designDay?.dewPointC).toBe(-3);
+    expect(site.assumed).toContain('climate.designDay.dewPointC');
+  });
+
+  test("a sample's altitude stands in for one that is not entered", () => {
+    const site = changed('place.altitudeM', undefined) as { climate: unknown };
+    site.climate = { sample: 'high-plateau' };
+    expect(parseSite(site).place.altitudeM).toBe(2600);
+  });
+
+  test('a wall is as high as the box and the eave on it', () => {
+    const site = changed('walls.2.eave.heightAboveBoxM', 4) as { box: Record<string, unknown> };
+    expect(parseSite(site).walls[2]?.heightM).toBeCloseTo(1.4 + 0.17 + 4, 9);
+    expect(parseSite(changed('box.mountHeightM', 10)).walls[0]?.heightM).toBeCloseTo(10.17, 9);
+  });
+
+  test('a cycle is calm unless it says otherwise, and says so', () => {
+    const site = parseSite(changed('climate', { cycle: 'mil-std-810h-a1' }));
+    expect(site.climate.windMs).toBe(0);
+    expect(site.assumed).toContain('climate.windMs');
+  });
+
+  test('a value that somebody changed in a saved file is no assumption any more', () => {
+    const saved = JSON.parse(JSON.stringify(parseSite(changed('box.emittance', undefined))));
+    expect(parseSite(saved).assumed).toContain('box.emittance');
+    saved.box.emittance = 0.1;
+    expect(parseSite(saved).assumed).not.toContain('box.emittance');
+    expect(parseSite({ ...saved, assumed: ['box', 'no.such.path', 'walls.0'] }).assumed).not.toContain('box');
+  });
+});
+
 describe('JSON Schema', () => {
   const schema = siteJsonSchema() as {
     properties: Record<string, { properties?: Record<string, Record<string, unknown>> }>;

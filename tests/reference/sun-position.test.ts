@@ -4,6 +4,7 @@ import { getSpa, SPA_ZA } from 'nrel-spa';
 import { describe, expect, test } from 'vitest';
 import { type SunPosition, sunPosition } from '../../model/index.ts';
 import { cosDeg, degrees, sinDeg } from '../../model/solar/angles.ts';
+import { apparentSolarHour, equationOfTimeMin } from '../../model/solar/extraterrestrial.ts';
 import { randomFrom } from './random.ts';
 
 /** Largest separation allowed, degrees. Refraction of 1010 hPa and 10 degC differs by less than 0.001 above 5 degrees. */
@@ -62,6 +63,24 @@ test('worked example of NREL/TP-560-34302, table A5.1 (verified through a librar
   // 2003-10-17 12:30:30 at UTC-7, 39.742476 N 105.1786 W; apparent elevation there with 820 hPa and 11 degC.
   const sun = sunPosition(new Date('2003-10-17T19:30:30Z'), 39.742476, -105.1786);
   expect(separationDeg(sun, { elevationDeg: 90 - 50.11162, azimuthDeg: 194.34024 })).toBeLessThan(CEILING_DEG);
+});
+
+test.each([
+  // Extremes of the equation of time, minutes (almanac, value from memory): Spencer's series is within 0.6.
+  ['2026-02-11', -14.2],
+  ['2026-05-14', 3.7],
+  ['2026-07-26', -6.5],
+  ['2026-11-03', 16.4],
+])('the equation of time on %s is %f min, and shifts solar time', (date, minutes) => {
+  const noon = new Date(`${date}T12:00:00Z`);
+  expect(Math.abs(equationOfTimeMin(noon) - minutes)).toBeLessThan(0.6);
+  expect(apparentSolarHour(noon, 15, equationOfTimeMin(noon))).toBeCloseTo(13 + minutes / 60, 1);
+});
+
+test('solar noon by the equation of time is when the sun crosses the meridian', () => {
+  const noon = new Date('2026-11-03T12:00:00Z');
+  const crossing = new Date(noon.getTime() - equationOfTimeMin(noon) * 60_000);
+  expect(Math.abs(sunPosition(crossing, 45, 0).azimuthDeg - 180)).toBeLessThan(0.3);
 });
 
 describe('bad input', () => {

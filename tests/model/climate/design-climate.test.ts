@@ -40,6 +40,24 @@ test.each([
   expect(dewPoint(airC, humidity)).toBeCloseTo(expected, 0);
 });
 
+test('the sky over a high place radiates less than over a low one of the same air', () => {
+  const noon = {
+    sun: { elevationDeg: 60, azimuthDeg: 180 },
+    solarHour: 12,
+    relativeAirMass: 1.15,
+    extraterrestrialWm2: 1330,
+  };
+  const at = (altitudeM: number) => designClimate(siteWith({ place: { altitudeM } })).at(noon);
+  expect(at(0).skyLongwaveWm2 - at(2600).skyLongwaveWm2).toBeGreaterThan(10);
+  expect(at(2600).dni).toBeGreaterThan(at(0).dni + 50);
+});
+
+test('a place outside the latitudes of a sample is told so', () => {
+  expect(designClimate(siteWith({ place: { latitudeDeg: 70, longitudeDeg: 20, timeZone: 'UTC' } })).text).toMatch(
+    /meant for 28 to 36 degrees from the equator, the place lies at 70/,
+  );
+});
+
 describe('samples', () => {
   test('six invented climates, each with twelve months and its mark', () => {
     expect(CLIMATE_SAMPLES).toHaveLength(6);

@@ -111,6 +111,16 @@ describe('an eave', () => {
     expect(built.hidesSun(point, sunVector({ elevationDeg: 60, azimuthDeg: 110 }))).toBe(false);
   });
 
+  test('an offset to the right shades the right: on a south wall, the morning side', () => {
+    const built = scene({ eave: { depthM: 0.6, heightAboveBoxM: 0.3, widthM: 1, offsetM: 1 } });
+    const point = (rightM: number) => pointOf(built.frame, { rightM, outM: 0.13, upM: 1.4 });
+    const noon = sunVector({ elevationDeg: 70, azimuthDeg: 180 });
+    expect(built.hidesSun(point(1), noon)).toBe(true);
+    expect(built.hidesSun(point(-1), noon)).toBe(false);
+    // East is to the right of a person who faces a south wall.
+    expect(point(1)[0]).toBeGreaterThan(0);
+  });
+
   test('of no depth is none', () => {
     expect(views({ eave: { ...eave, depthM: 0 } })).toEqual(views());
   });

@@ -1,6 +1,9 @@
 /** What must hold of every day, whatever the numbers: signs, orders, mirrors and limits. */
 import { describe, expect, test } from 'vitest';
 import { type DayResult, evaluateDay, FACES, parseSite, type Site } from '../../../model/index.ts';
+import { siteDay } from '../../../model/siting/design-day.ts';
+import { prepareWallShade } from '../../../model/siting/wall-shade.ts';
+import { wallSun } from '../../../model/siting/wall-sun.ts';
 import { siteWith, wallFacing } from '../sites.ts';
 
 const day = (site: Site): DayResult => evaluateDay(site, 'wall');
@@ -265,6 +268,19 @@ describe('limits of temperature refer to what they name', () => {
     const over = result.insideAirC.filter((c) => c > 60).length / 12;
     expect(result.hoursOverLimit).toBeCloseTo(over, 9);
     expect(over).toBeGreaterThan(0);
+  });
+
+  test('hours of sun count direct sun of 120 W/m2 and more on the box', () => {
+    const site = siteWith({ walls: wallFacing(180), climate: { sample: 'temperate-maritime', month: 12 } });
+    const { steps } = siteDay(site);
+    const shade = prepareWallShade(site.box, site.walls[0] as Site['walls'][number]);
+    const sun = wallSun(shade, steps, { albedo: 0.2, wallAbsorptance: 0.7 });
+    const onBox = steps.map(({ weather }, k) =>
+      FACES.some((f) => (sun.faces[f].beam[k] as number) > 0) ? weather.dni : 0,
+    );
+    expect(day(site).sunHours).toBeCloseTo(onBox.filter((dni) => dni >= 120).length / 12, 9);
+    // Some of it is weaker than that.
+    expect(onBox.filter((dni) => dni > 0).length).toBeGreaterThan(onBox.filter((dni) => dni >= 120).length);
   });
 
   test('the cold end has its margin too', () => {

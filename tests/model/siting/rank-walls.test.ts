@@ -98,6 +98,40 @@ describe('constraints', () => {
   });
 });
 
+describe('order', () => {
+  test('the upper limit decides while the lower one is kept: a mild night is no reason for a hot wall', () => {
+    const walls = [0, 90, 180, 270].map((azimuthDeg) => ({ name: `w${azimuthDeg}`, azimuthDeg }));
+    const site = siteWith({
+      climate: { sample: 'high-plateau' },
+      place: { latitudeDeg: 20, altitudeM: 2600 },
+      limits: { minC: 0, maxC: 85 },
+      walls,
+    });
+    const { walls: ranked } = rankWalls(site);
+    const peaks = ranked.map(({ day }) => day.peakInsideAirC);
+    expect(peaks).toEqual([...peaks].sort((a, b) => a - b));
+  });
+
+  test('a wall that falls below the lower limit stands behind one that does not', () => {
+    const walls = [
+      { name: 'open', azimuthDeg: 0 },
+      { name: 'sheltered', azimuthDeg: 0, horizon: [[0, 60] as [number, number]] },
+    ];
+    const climate = { designDay: { date: '2026-01-15', maxC: -5, dailyRangeK: 10, dewPointC: -25 } };
+    const cold = siteWith({ climate, walls, box: { powerW: 10 }, limits: { minC: -10, maxC: 65 } });
+    const open = evaluateDay(cold, 'open');
+    const sheltered = evaluateDay(cold, 'sheltered');
+    expect(sheltered.lowestInsideAirC).toBeGreaterThan(open.lowestInsideAirC);
+    const between = (open.lowestInsideAirC + sheltered.lowestInsideAirC) / 2;
+    const site = siteWith({ climate, walls, box: { powerW: 10 }, limits: { minC: between, maxC: 65 } });
+    expect(names(rankWalls(site))).toEqual(['sheltered', 'open']);
+  });
+
+  test('a check that is still open stands in the verdict', () => {
+    expect(rankWalls(siteWith()).verdict).toMatch(/To be checked first: run to the earth electrode: not entered/);
+  });
+});
+
 describe('verdicts', () => {
   test('too hot everywhere', () => {
     const ranking = rankWalls(siteWith({ limits: { maxC: 50 } }), { units: 'metric' });

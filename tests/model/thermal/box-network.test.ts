@@ -8,17 +8,16 @@ import { siteDay } from '../../../model/siting/design-day.ts';
 import { prepareWallShade } from '../../../model/siting/wall-shade.ts';
 import { wallSun } from '../../../model/siting/wall-sun.ts';
 import { balanceDeepGround, marchPeriodicDay } from '../../../model/thermal/periodic-day.ts';
-import { cell } from '../../../model/thermal/step-table.ts';
-import { siteWith } from '../sites.ts';
+import { cell, readRow } from '../../../model/thermal/step-table.ts';
+import { siteWith, wallFacing } from '../sites.ts';
 import { solveOde } from './solve-ode.ts';
 
-function marched(stepS = 300) {
-  const site = siteWith();
+function marched(stepS = 300, site = siteWith()) {
   const wall = site.walls[0] as (typeof site.walls)[number];
   const day = siteDay(site, stepS);
   const shade = prepareWallShade(site.box, wall);
   const network = wallNetwork(site, wall, shade);
-  const sun = wallSun(shade, day.steps, { albedo: 0.2, wallAbsorptance: wall.solarAbsorptance });
+  const sun = wallSun(shade, day.steps, { albedo: site.ground.albedo, wallAbsorptance: wall.solarAbsorptance });
   const forcing = dayForcing({ site, wall, day, shade, sun, network });
   balanceDeepGround(network, forcing, { surface: 'ground', deep: 'deepGround' });
   return { network, forcing, march: marchPeriodicDay(network, forcing) };
@@ -74,6 +73,48 @@ describe('a steady box without sun or wind, everything round it at 35 degC, 20 W
     expect(Math.abs((faces + back) / 20 - 1)).toBeLessThan(0.03);
   });
 
+  /** Watts between a surface and the air inside, by the book for still air. */
+  function insideW(name: string, areaM2: number, lengthM: number, nusselt: (ra: number, pr: number) => number) {
+    const rise = at(name) - at('insideAir');
+    const { nu, k, alpha, pr } = tableAir((at(name) + at('insideAir')) / 2);
+    const ra = (9.81 * Math.abs(rise) * lengthM ** 3) / (((at(name) + at('insideAir')) / 2) * nu * alpha);
+    return ((nusselt(ra, pr) * k) / lengthM) * areaM2 * rise;
+  }
+  const stillPlate = (ra: number, pr: number) => 0.68 + (0.67 * ra ** 0.25) / (1 + (0.492 / pr) ** (9 / 16)) ** (4 / 9);
+  const board = 0.6 * 0.3 * 0.35;
+
+  test('the air inside takes from the electronics by hand what it gives to lid, floor, sides and back', () => {
+    const given = insideW('electronics', 2 * board, 0.6 * 0.35, (ra) => 0.52 * ra ** 0.25);
+    const taken =
+      insideW('front', 0.3 * 0.35, 0.35, stillPlate) +
+      2 * insideW('left', 0.12 * 0.35, 0.35, stillPlate) +
+      insideW('back', 0.3 * 0.35, 0.35, stillPlate) +
+      // Under the lid the air is warmer than it: stirred. Over the floor it is warmer, too: still.
+      insideW('top', 0.3 * 0.12, level, (ra) => 0.54 * ra ** 0.25) +
+      insideW('bottom', 0.3 * 0.12, level, (ra) => 0.27 * ra ** 0.25);
+    expect(given).toBeGreaterThan(4);
+    expect(Math.abs(given + taken) / given).toBeLessThan(0.03);
+  });
+
+  test('the electronics lose the 20 W by hand: to the air, and by radiation to the shell as a body in a room', () => {
+    const toAir = insideW('electronics', 2 * board, 0.6 * 0.35, (ra) => 0.52 * ra ** 0.25);
+    // A body in a large grey room: A sigma (T1^4 - Tm^4) / (1/e + (A/Aroom) (1/e - 1)), Tm from area-weighted fourth
+    // powers of the shell. The room is not large against the board: within a tenth.
+    const shell: [string, number][] = [
+      ['front', 0.105],
+      ['back', 0.105],
+      ['left', 0.042],
+      ['right', 0.042],
+      ['top', 0.036],
+      ['bottom', 0.036],
+    ];
+    const room = shell.reduce((sum, [, area]) => sum + area, 0);
+    const meanFourth = shell.reduce((sum, [name, area]) => sum + (area * at(name) ** 4) / room, 0);
+    const exchange = (2 * board) / (1 / 0.9 + ((2 * board) / room) * (1 / 0.9 - 1));
+    const radiated = exchange * SIGMA * (at('electronics') ** 4 - meanFourth);
+    expect(Math.abs((toAir + radiated) / 20 - 1)).toBeLessThan(0.1);
+  });
+
   test('temperatures fall from the electronics through the air to the skin and the surroundings', () => {
     expect(at('electronics')).toBeGreaterThan(at('insideAir'));
     for (const face of FACES) expect(at('insideAir')).toBeGreaterThan(at(face));
@@ -102,8 +143,32 @@ describe('the march through the day', () => {
     });
   });
 
-  test('half the step moves no peak by 0.1 K', () => {
-    const half = marched(150);
+  test.each([
+    ['a bare west wall', {}],
+    [
+      'an east wall under an eave, dark box',
+      { walls: wallFacing(90, { eave: { depthM: 0.6, heightAboveBoxM: 0.5 } }), box: { solarAbsorptance: 0.9 } },
+    ],
+    [
+      'a south wall under an eave, light box of little mass',
+      { walls: wallFacing(180, { eave: { depthM: 0.5, heightAboveBoxM: 0.8 } }), box: { massKg: 0.3 } },
+    ],
+    [
+      'a skyline in the west',
+      {
+        walls: wallFacing(260, {
+          horizon: [
+            [180, 5],
+            [270, 30],
+            [300, 10],
+          ],
+        }),
+      },
+    ],
+  ])('half the step moves no peak by 0.1 K: %s', (_, changes) => {
+    const site = siteWith(changes as Parameters<typeof siteWith>[0]);
+    const day = marched(300, site);
+    const half = marched(150, site);
     const peakK = ({ network, forcing, march }: typeof day, name: string) => {
       const column = network.indexOf(name);
       return Math.max(...Array.from({ length: forcing.steps }, (_, k) => cell(march.temperaturesK, k, column)));
@@ -111,6 +176,33 @@ describe('the march through the day', () => {
     for (const name of ['insideAir', 'electronics', 'front', 'top', 'wallBeside', 'ground']) {
       expect(Math.abs(peakK(half, name) - peakK(day, name)), name).toBeLessThan(0.1);
     }
+  });
+
+  test('no heat goes into the depth of the ground over the day, some goes indoors', () => {
+    const { network, forcing, march } = day;
+    const t = new Float64Array(network.names.length);
+    const mean = (from: string, to: string) => {
+      const link = network.links.findIndex((known) => known.from === from && known.to === to);
+      let sum = 0;
+      for (let k = 0; k < forcing.steps; k++) {
+        readRow(march.temperaturesK, k, t);
+        sum += network.linkFlowW(link, t, 0) / forcing.steps;
+      }
+      return sum;
+    };
+    // Ten square metres: with the depth as warm as the mean air some 700 W would go into it. The little that is left comes
+    // of balancing with the day's means.
+    expect(Math.abs(mean('ground', 'deepGround'))).toBeLessThan(60);
+    expect(mean('wallBeside', 'indoors')).toBeGreaterThan(0.5);
+    // Brick on an insulated wall: 1 / (0.1 / (2 * 0.77) + 2) = 0.485 W/(m2 K).
+    const indoors = network.links.find(({ from, to }) => from === 'wallBehind' && to === 'indoors');
+    expect(indoors?.kind === 'conduction' && indoors.conductanceWK / (0.3 * 0.35)).toBeCloseTo(0.485, 2);
+  });
+
+  test('the wall behind is cooled by the air that rises through the gap', () => {
+    const { network } = day;
+    const link = network.links.find(({ from, to }) => from === 'wallBehind' && to === 'outsideAir');
+    expect(link?.kind === 'convection' && link.coefficient(330, 310, 0)).toBeGreaterThan(0.1);
   });
 
   test('the day repeats itself within 0.02 K after few rounds', () => {
