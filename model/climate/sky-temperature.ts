@@ -13,7 +13,7 @@ const DRIEST_DEW_POINT_C = -40;
  * Berdahl and Martin's: 0.00012 for each hPa against sea level, because a thinner atmosphere radiates less.
  * @param dewPointC -40 to 30
  */
-export function clearSkyEmissivity(dewPointC: number, pressurePa: number): number {
+function clearSkyEmissivity(dewPointC: number, pressurePa: number): number {
   const x = Math.max(dewPointC, DRIEST_DEW_POINT_C) / 100;
   return 0.758 + 0.521 * x + 0.625 * x * x + 0.00012 * ((pressurePa - SEA_LEVEL_PRESSURE_PA) / 100);
 }

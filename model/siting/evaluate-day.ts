@@ -3,15 +3,13 @@ import { FACES, perFace } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
 import { problem, SiteError, shown } from '../site-error.ts';
-import { balanceDeepGround, energyClosure, marchPeriodicDay } from '../thermal/periodic-day.ts';
+import { energyClosure } from '../thermal/periodic-day.ts';
 import { cell } from '../thermal/step-table.ts';
 import { assumptionsOf } from './assumptions.ts';
-import { albedoBefore, dayForcing, wallNetwork } from './day-forcing.ts';
 import { type DayStep, type SiteDay, siteDay } from './design-day.ts';
 import { ledgerAt } from './ledger.ts';
+import { marchWall } from './march-wall.ts';
 import type { DayOptions, DayResult } from './results.ts';
-import { prepareWallShade } from './wall-shade.ts';
-import { wallSun } from './wall-sun.ts';
 
 /** Beam normal to the sun above which the sun is said to shine, W/m2 (WMO guide no. 8, chapter 8). */
 const SUNSHINE_WM2 = 120;
@@ -31,13 +29,7 @@ export function evaluateDay(site: Site, wallName: string, options: DayOptions = 
 
 /** Evaluates a wall on a day that was worked out before. */
 export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
-  const shade = prepareWallShade(site.box, wall);
-  const network = wallNetwork(site, wall, shade);
-  const reflectors = { albedo: albedoBefore(site, wall), wallAbsorptance: wall.solarAbsorptance };
-  const sun = wallSun(shade, day.steps, reflectors);
-  const forcing = dayForcing({ site, wall, day, shade, sun, network });
-  balanceDeepGround(network, forcing, { surface: 'ground', deep: 'deepGround' });
-  const march = marchPeriodicDay(network, forcing);
+  const { network, forcing, march, sun } = marchWall(site, wall, day);
 
   const column = (node: string): number[] => {
     const index = network.indexOf(node);

@@ -8,7 +8,7 @@ const LOWEST_BEAM_ELEVATION_DEG = 3;
 const MIN_COS_ZENITH = 0.065;
 
 /** Diffuse fraction of the global irradiance for a clearness index of 0 to 1 (Erbs, Klein and Duffie 1982, eq. 1). */
-export function diffuseFraction(kt: number): number {
+function diffuseFraction(kt: number): number {
   if (kt <= 0.22) return 1 - 0.09 * kt;
   if (kt > 0.8) return 0.165;
   return 0.9511 - 0.1604 * kt + 4.388 * kt ** 2 - 16.638 * kt ** 3 + 12.336 * kt ** 4;

@@ -51,12 +51,12 @@ export function unstablePlateTurbulentNu(ra: number): number {
  * Hot side up or cold side down over the whole range: the larger of the two forms above. They cross at a Rayleigh number
  * of 4.7e6, so the coefficient has no step for the solver to fall over; the books change over at 1e7, up to 8 % lower.
  */
-export function unstablePlateNu(ra: number): number {
+function unstablePlateNu(ra: number): number {
   return Math.max(unstablePlateLaminarNu(ra), unstablePlateTurbulentNu(ra));
 }
 
 /** Hot side down or cold side up, Rayleigh 1e5 to 1e10. Source: McAdams 1954 (Incropera eq. 9.32). */
-export function stablePlateNu(ra: number): number {
+function stablePlateNu(ra: number): number {
   return 0.27 * fourthRoot(ra);
 }
 

@@ -25,7 +25,7 @@ export interface PeriodicDay {
 }
 
 /** A day counts as periodic when no node ends it further from where it began, K. */
-export const PERIODIC_WITHIN_K = 0.02;
+const PERIODIC_WITHIN_K = 0.02;
 
 const MAX_ROUNDS = 60;
 
@@ -79,7 +79,7 @@ export function storageW(network: Network, forcing: DayForcing, day: PeriodicDay
 }
 
 /** All nodes at the steady state under the mean boundaries, sources and wind of the day, K. */
-export function meanSteadyState(network: Network, forcing: DayForcing): Float64Array {
+function meanSteadyState(network: Network, forcing: DayForcing): Float64Array {
   const n = network.freeCount;
   const state = new Float64Array(network.names.length);
   const meanBoundariesK = columnMeans(forcing.boundariesK, forcing.steps);

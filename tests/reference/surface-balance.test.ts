@@ -17,7 +17,6 @@ interface Plate {
   /** Convection coefficient, W/(m2 K), and air, degC. */
   readonly h?: number;
   readonly airC?: number;
-  readonly bothSides?: boolean;
 }
 
 /** Steady temperature of one square metre, degC. */

@@ -3,24 +3,16 @@ import { all, create } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import { FACES } from '../../../model/faces.ts';
 import { KELVIN, SIGMA } from '../../../model/physical-constants.ts';
-import { dayForcing, wallNetwork } from '../../../model/siting/day-forcing.ts';
+import { wallNetwork } from '../../../model/siting/day-forcing.ts';
 import { siteDay } from '../../../model/siting/design-day.ts';
+import { marchWall } from '../../../model/siting/march-wall.ts';
 import { prepareWallShade } from '../../../model/siting/wall-shade.ts';
-import { wallSun } from '../../../model/siting/wall-sun.ts';
-import { balanceDeepGround, marchPeriodicDay } from '../../../model/thermal/periodic-day.ts';
 import { cell, readRow } from '../../../model/thermal/step-table.ts';
 import { siteWith, wallFacing } from '../sites.ts';
 import { solveOde } from './solve-ode.ts';
 
 function marched(stepS = 300, site = siteWith()) {
-  const wall = site.walls[0] as (typeof site.walls)[number];
-  const day = siteDay(site, stepS);
-  const shade = prepareWallShade(site.box, wall);
-  const network = wallNetwork(site, wall, shade);
-  const sun = wallSun(shade, day.steps, { albedo: site.ground.albedo, wallAbsorptance: wall.solarAbsorptance });
-  const forcing = dayForcing({ site, wall, day, shade, sun, network });
-  balanceDeepGround(network, forcing, { surface: 'ground', deep: 'deepGround' });
-  return { network, forcing, march: marchPeriodicDay(network, forcing) };
+  return marchWall(site, site.walls[0] as (typeof site.walls)[number], siteDay(site, stepS));
 }
 
 describe('a steady box without sun or wind, everything round it at 35 degC, 20 W inside', () => {

@@ -1,0 +1,26 @@
+/** One wall through one day: shade, sun, network and march together. */
+import type { Site, Wall } from '../site.ts';
+import type { Network } from '../thermal/network.ts';
+import { balanceDeepGround, type DayForcing, marchPeriodicDay, type PeriodicDay } from '../thermal/periodic-day.ts';
+import { albedoBefore, dayForcing, wallNetwork } from './day-forcing.ts';
+import type { SiteDay } from './design-day.ts';
+import { prepareWallShade } from './wall-shade.ts';
+import { type WallSun, wallSun } from './wall-sun.ts';
+
+export interface MarchedWall {
+  readonly network: Network;
+  readonly forcing: DayForcing;
+  readonly march: PeriodicDay;
+  readonly sun: WallSun;
+}
+
+/** Marches the box on a wall through a day that was worked out before. */
+export function marchWall(site: Site, wall: Wall, day: SiteDay): MarchedWall {
+  const shade = prepareWallShade(site.box, wall);
+  const network = wallNetwork(site, wall, shade);
+  const reflectors = { albedo: albedoBefore(site, wall), wallAbsorptance: wall.solarAbsorptance };
+  const sun = wallSun(shade, day.steps, reflectors);
+  const forcing = dayForcing({ site, wall, day, shade, sun, network });
+  balanceDeepGround(network, forcing, { surface: 'ground', deep: 'deepGround' });
+  return { network, forcing, march: marchPeriodicDay(network, forcing), sun };
+}
