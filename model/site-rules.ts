@@ -143,7 +143,7 @@ function walls(raw: RawSite): Problem[] {
   const seen = new Map<string, number>();
   return list.flatMap((_, index): Problem[] => {
     const path = `walls.${index}`;
-    return [...nameTaken(raw.at(`${path}.name`), index, seen), ...wallHeight(raw, path)];
+    return [...nameTaken(raw.at(`${path}.name`), index, seen), ...wallHeight(raw, path), ...obstructions(raw, path)];
   });
 }
 
@@ -162,6 +162,40 @@ function wallHeight(raw: RawSite, path: string): Problem[] {
   if (heightM === undefined || needed === undefined || heightM >= needed) return [];
   const wrong = `the wall is lower than the box on it and the eave above: they need ${needed.toFixed(2)} m`;
   return [problem(`${path}.heightM`, shown(heightM), wrong, '')];
+}
+
+/** What stands where the box hangs, or grows upside down, is a slip of the pen. */
+function obstructions(raw: RawSite, wallPath: string): Problem[] {
+  const list = raw.at(`${wallPath}.obstructions`);
+  const [w, d] = ['widthM', 'depthM'].map((key) => raw.number(`box.${key}`));
+  if (!Array.isArray(list) || w === undefined || d === undefined) return [];
+  const frontM = d + (raw.number('box.standOffM') ?? FIELDS['box.standOffM'].default.value);
+  return list.flatMap((_, index): Problem[] => {
+    const path = `${wallPath}.obstructions.${index}`;
+    const number = (key: string): number => raw.number(`${path}.${key}`) ?? Number.NaN;
+    const kind = raw.at(`${path}.kind`);
+    const problems: Problem[] = [];
+    const through = (key: string, beyondM: number) =>
+      problems.push(
+        problem(
+          `${path}.${key}`,
+          shown(raw.at(`${path}.${key}`)),
+          'cuts through the box',
+          `from ${beyondM.toFixed(2)} m`,
+        ),
+      );
+    if (kind === 'sideWall' && number('distanceM') < w / 2) through('distanceM', w / 2);
+    if (kind === 'front' && number('distanceM') < frontM) through('distanceM', frontM);
+    const beside = (halfM: number) => Math.abs(number('rightM')) < w / 2 + halfM;
+    if (kind === 'block' && beside(number('widthM') / 2) && number('outM') < frontM) through('outM', frontM);
+    const crownM = number('crownDiameterM') / 2;
+    if (kind === 'tree' && beside(crownM) && number('outM') - crownM < frontM) through('outM', frontM + crownM);
+    const crownBase = raw.number(`${path}.crownBaseM`) ?? FIELDS['walls[].obstructions[].crownBaseM'].default.value;
+    if (kind === 'tree' && number('heightM') <= crownBase) {
+      problems.push(problem(`${path}.heightM`, shown(raw.at(`${path}.heightM`)), 'the tree ends below its crown', ''));
+    }
+    return problems;
+  });
 }
 
 /** Height that the top of the box, and an eave above it, ask of a wall; undefined while a size is missing. */

@@ -14,7 +14,11 @@ export const LIMIT_REFERENCES = ['insideAir', 'outsideAir', 'componentCase'] as 
 
 const MAX_WALLS = 72;
 const MAX_HORIZON_POINTS = 360;
+const MAX_OBSTRUCTIONS = 40;
 const MAX_TEXT = 200;
+
+const OBSTRUCTION_KINDS = 'sideWall, front, block, tree';
+const OBSTRUCTION = 'walls[].obstructions[]';
 
 /** Names that an object of the schema knows, by its general path; used to point out typos. */
 export type KnownKeys = Map<string, readonly string[]>;
@@ -22,7 +26,8 @@ export type KnownKeys = Map<string, readonly string[]>;
 /** Builds the schema of a site file; `read` turns typed text into SI numbers. */
 export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new Map()) {
   function object<Shape extends z.core.$ZodLooseShape>(path: string, shape: Shape) {
-    knownKeys.set(path, Object.keys(shape));
+    // Variants of one object know the keys of all.
+    knownKeys.set(path, [...new Set([...(knownKeys.get(path) ?? []), ...Object.keys(shape)])]);
     return z.strictObject(shape);
   }
 
@@ -70,6 +75,11 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
       abort: true,
     });
 
+  const month = z
+    .int({ error: (issue) => `${shown(issue.input)} is no month; allowed: 1 to 12` })
+    .min(1, { error: 'a month is at least 1; allowed: 1 to 12' })
+    .max(12, { error: 'a month is at most 12; allowed: 1 to 12' });
+
   const place = object('place', {
     latitudeDeg: required('place.latitudeDeg'),
     longitudeDeg: required('place.longitudeDeg'),
@@ -92,11 +102,7 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
 
   const climate = object('climate', {
     sample: z.enum(CLIMATE_SAMPLES.map((sample) => sample.name)).optional(),
-    month: z
-      .int({ error: (issue) => `${shown(issue.input)} is no month; allowed: 1 to 12` })
-      .min(1, { error: 'a month is at least 1; allowed: 1 to 12' })
-      .max(12, { error: 'a month is at most 12; allowed: 1 to 12' })
-      .optional(),
+    month: month.optional(),
     designDay: designDay.optional(),
     cycle: z.enum(STANDARD_CYCLES.map((cycle) => cycle.name)).optional(),
     date: isoDate.optional(),
@@ -130,6 +136,52 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     offsetM: defaulted('walls[].eave.offsetM'),
   });
 
+  const at = <Key extends string>(key: Key) => `${OBSTRUCTION}.${key}` as const;
+  const obstruction = z.discriminatedUnion(
+    'kind',
+    [
+      object(OBSTRUCTION, {
+        kind: z.literal('sideWall'),
+        side: z.enum(['left', 'right']),
+        distanceM: required(at('distanceM')),
+        depthM: required(at('depthM')),
+        heightM: required(at('heightM')),
+      }),
+      object(OBSTRUCTION, {
+        kind: z.literal('front'),
+        distanceM: required(at('distanceM')),
+        heightM: required(at('heightM')),
+        widthM: defaulted(at('widthM')),
+        offsetM: defaulted(at('offsetM')),
+        transmittance: defaulted(at('transmittance')),
+      }),
+      object(OBSTRUCTION, {
+        kind: z.literal('block'),
+        rightM: required(at('rightM')),
+        outM: required(at('outM')),
+        widthM: required(at('widthM')),
+        depthM: required(at('depthM')),
+        heightM: required(at('heightM')),
+      }),
+      object(OBSTRUCTION, {
+        kind: z.literal('tree'),
+        rightM: required(at('rightM')),
+        outM: required(at('outM')),
+        heightM: required(at('heightM')),
+        crownDiameterM: required(at('crownDiameterM')),
+        crownBaseM: defaulted(at('crownBaseM')),
+        trunkDiameterM: defaulted(at('trunkDiameterM')),
+        leafOnTransmittance: defaulted(at('leafOnTransmittance')),
+        leafOffTransmittance: defaulted(at('leafOffTransmittance')),
+        leafOnMonths: z.tuple([month, month]).default([4, 10]),
+      }),
+    ],
+    {
+      error: (issue) =>
+        `${shown((issue.input as { kind?: unknown } | null)?.kind)} is no kind; allowed: ${OBSTRUCTION_KINDS}`,
+    },
+  );
+
   const wall = object('walls[]', {
     name: text.min(1, { error: 'the name is empty' }),
     azimuthDeg: required('walls[].azimuthDeg'),
@@ -142,10 +194,7 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
       .default(null)
       .meta({ description: "ground albedo before this wall; the site's where left out" }),
     eave: eave.nullable().default(null),
-    obstructions: z
-      .array(z.never())
-      .max(0, { error: 'obstructions are not in the model yet; allowed: an empty list' })
-      .default([]),
+    obstructions: z.array(obstruction).max(MAX_OBSTRUCTIONS).default([]),
     horizon: z
       .array(z.tuple([required('walls[].horizon.bearingDeg'), required('walls[].horizon.elevationDeg')]))
       .max(MAX_HORIZON_POINTS)
@@ -195,6 +244,7 @@ export type Site = Omit<Parsed, 'walls' | 'place'> & {
 /** What a user may hand in: numbers or text with units, defaults left out. */
 export type SiteInput = z.input<ReturnType<typeof buildSiteSchema>>;
 
+export type Obstruction = Wall['obstructions'][number];
 export type Box = Site['box'];
 
 function outOfRange(value: number, field: NumberField): string | null {

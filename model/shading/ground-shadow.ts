@@ -1,16 +1,28 @@
 import type { Scene } from './scene.ts';
+import { evenShare } from './sunlit-fraction.ts';
 import { dot, type Vector } from './vector.ts';
 
+/** One in this many ground points tells whether the shade of the ground is even. */
+const SCOUT_EVERY = 5;
+
+/** Ground points of a view, with the few that are asked first. */
+export interface GroundPoints {
+  readonly scouts: readonly Vector[];
+  readonly all: readonly Vector[];
+}
+
+/** Chooses the scouts out of points that each stand for an equal part of a view, nearest to the wall first. */
+export function groundPoints(all: readonly Vector[]): GroundPoints {
+  return { all, scouts: all.filter((_, index) => index % SCOUT_EVERY === 0 || index === all.length - 1) };
+}
+
 /**
- * Share of a view of the ground that lies in shadow, 0 to 1.
- * @param points ground points that each stand for an equal part of the view
+ * Share of the sun that reaches the ground of a view, 0 to 1.
  * @param direction unit vector to the sun
  */
-export function shadedShare(scene: Scene, points: readonly Vector[], direction: Vector): number {
-  if (points.length === 0) return 0;
+export function sunOnGroundShare(scene: Scene, { scouts, all }: GroundPoints, direction: Vector): number {
+  if (all.length === 0) return 1;
   // Before a bare wall the ground lies open to a sun that the wall sees.
-  if (!scene.hasObstructions && direction[2] > 0 && dot(direction, scene.frame.out) >= 0) return 0;
-  let shaded = 0;
-  for (const point of points) if (scene.shadesGround(point, direction)) shaded += 1;
-  return shaded / points.length;
+  if (!scene.hasObstructions && direction[2] > 0 && dot(direction, scene.frame.out) >= 0) return 1;
+  return evenShare(scouts, all, (point) => scene.sunOnGround(point, direction));
 }

@@ -1,18 +1,14 @@
 /**
- * What stands around the box, asked one ray at a time: where does a straight line from this point in this direction end?
+ * What stands around the box, asked one ray at a time: where does a straight line from this point in this direction end,
+ * and how much of its light gets through what stands in the way?
  */
+import type { Obstruction } from '../site.ts';
 import { degrees } from '../solar/angles.ts';
+import { type Body, meets, type WallPoint } from './bodies.ts';
 import { type Skyline, skylineThrough } from './horizon.ts';
+import { bodiesOf, type EaveShape, eaveBody, type Season } from './obstructions.ts';
 import { dot, type Vector } from './vector.ts';
 import { type WallFrame, wallFrame } from './wall-frame.ts';
-
-/** An eave or soffit: a level, opaque rectangle that stands out from the wall. */
-export interface EaveShape {
-  readonly depthM: number;
-  readonly heightAboveBoxM: number;
-  readonly widthM: number;
-  readonly offsetM: number;
-}
 
 /** What a scene is made of. */
 export interface SceneInput {
@@ -21,49 +17,66 @@ export interface SceneInput {
   /** Height of the top of the box above ground, m. */
   readonly boxTopM: number;
   readonly eave: EaveShape | null;
+  readonly obstructions: readonly Obstruction[];
   /** [bearing, elevation] points, degrees. */
   readonly horizon: readonly (readonly [number, number])[];
+  readonly season: Season;
 }
 
-/** Where a ray ends. */
+/** What lies at the end of a ray that nothing stops. */
 export type RayEnd = 'sky' | 'ground' | 'wall' | 'obstruction';
+
+export interface Ray {
+  readonly end: RayEnd;
+  /** Share of its light that gets through the obstructions on the way, 0 to 1. */
+  readonly through: number;
+}
 
 export interface Scene {
   readonly frame: WallFrame;
   /** True when something can stand between a face and the sun besides the wall itself. */
   readonly hasObstructions: boolean;
-  /** Where the ray from `point` along the unit vector `direction` ends. */
-  endOfRay(point: Vector, direction: Vector): RayEnd;
-  /** Whether the sun in `direction` is hidden from `point`; the building is taken as solid behind the wall. */
-  hidesSun(point: Vector, direction: Vector): boolean;
-  /** Whether a point of level ground lies in shadow: of the building, taken as long and as high as its wall, or of the rest. */
-  shadesGround(point: Vector, direction: Vector): boolean;
+  /** The ray from `point` along the unit vector `direction`. */
+  trace(point: Vector, direction: Vector): Ray;
+  /** Share of the sun in `direction` that reaches `point`; the building is taken as solid behind the wall. */
+  sunThrough(point: Vector, direction: Vector): number;
+  /**
+   * Share of the sun that reaches a point of level ground: in the shadow of the building, taken as long and as high as
+   * its wall, none.
+   */
+  sunOnGround(point: Vector, direction: Vector): number;
 }
 
 const bearingOf = (d: Vector): number => degrees(Math.atan2(d[0], d[1]));
 const elevationOf = (d: Vector): number => degrees(Math.asin(Math.max(-1, Math.min(1, d[2]))));
 
+const FAR = Number.POSITIVE_INFINITY;
+
 /** Builds the scene of a wall; everything that does not depend on the ray is worked out here, once. */
 export function buildScene(input: SceneInput): Scene {
   const frame = wallFrame(input.azimuthDeg);
-  const eave = input.eave !== null && input.eave.depthM > 0 ? input.eave : null;
-  const eaveUpM = eave === null ? 0 : input.boxTopM + eave.heightAboveBoxM;
+  const bodies: Body[] = [
+    ...(input.eave !== null && input.eave.depthM > 0 ? [eaveBody(input.eave, input.boxTopM)] : []),
+    ...input.obstructions.flatMap((obstruction) => bodiesOf(obstruction, input.season)),
+  ].filter(({ transmittance }) => transmittance < 1);
   const hasSkyline = input.horizon.some(([, elevation]) => elevation > 0);
   const skyline: Skyline = skylineThrough(input.horizon);
 
   const [outE, outN] = frame.out;
   const [rightE, rightN] = frame.right;
-  const hitsEave = (point: Vector, direction: Vector): boolean => {
-    if (eave === null || direction[2] <= 0) return false;
-    const steps = (eaveUpM - point[2]) / direction[2];
-    // A face that touches the eave from below is covered by it.
-    if (steps < -1e-9) return false;
-    const east = point[0] + steps * direction[0];
-    const north = point[1] + steps * direction[1];
-    const out = east * outE + north * outN;
-    if (out < 0 || out > eave.depthM) return false;
-    const right = east * rightE + north * rightN - eave.offsetM;
-    return Math.abs(right) <= eave.widthM / 2;
+  const inWall = ([e, n, up]: Vector): WallPoint => [e * rightE + n * rightN, e * outE + n * outN, up];
+
+  /** Share that gets through all bodies within `reach` steps. */
+  const through = (point: Vector, direction: Vector, reach: number): number => {
+    if (bodies.length === 0) return 1;
+    const from = inWall(point);
+    const towards = inWall(direction);
+    let share = 1;
+    for (const body of bodies) {
+      if (meets(body, from, towards, reach)) share *= body.transmittance;
+      if (share === 0) return 0;
+    }
+    return share;
   };
   // An elevation of 90 degrees hides the zenith too.
   const belowSkyline = (direction: Vector): boolean =>
@@ -71,29 +84,28 @@ export function buildScene(input: SceneInput): Scene {
 
   return {
     frame,
-    hasObstructions: eave !== null || hasSkyline,
-    endOfRay(point, direction) {
+    hasObstructions: bodies.length > 0 || hasSkyline,
+    trace(point, direction) {
       const outward = dot(direction, frame.out);
       if (outward < 0) {
         const steps = -dot(point, frame.out) / outward;
         const upM = point[2] + steps * direction[2];
-        if (upM >= 0 && upM <= input.wallHeightM) return hitsEave(point, direction) ? 'obstruction' : 'wall';
+        if (upM >= 0 && upM <= input.wallHeightM) return { end: 'wall', through: through(point, direction, steps) };
       }
-      if (hitsEave(point, direction)) return 'obstruction';
-      if (direction[2] < 0) return 'ground';
-      return belowSkyline(direction) ? 'obstruction' : 'sky';
+      if (direction[2] < 0) return { end: 'ground', through: through(point, direction, -point[2] / direction[2]) };
+      return { end: belowSkyline(direction) ? 'obstruction' : 'sky', through: through(point, direction, FAR) };
     },
-    hidesSun(point, direction) {
-      if (dot(direction, frame.out) <= 0 || direction[2] <= 0) return true;
-      return hitsEave(point, direction) || belowSkyline(direction);
+    sunThrough(point, direction) {
+      if (dot(direction, frame.out) <= 0 || direction[2] <= 0 || belowSkyline(direction)) return 0;
+      return through(point, direction, FAR);
     },
-    shadesGround(point, direction) {
-      if (direction[2] <= 0) return true;
+    sunOnGround(point, direction) {
+      if (direction[2] <= 0 || belowSkyline(direction)) return 0;
       const outward = dot(direction, frame.out);
       // Towards a sun behind the wall, the line crosses the wall's plane at this height.
       const crossingUpM = (-dot(point, frame.out) * direction[2]) / outward;
-      if (outward < 0 && crossingUpM < input.wallHeightM) return true;
-      return hitsEave(point, direction) || belowSkyline(direction);
+      if (outward < 0 && crossingUpM < input.wallHeightM) return 0;
+      return through(point, direction, FAR);
     },
   };
 }

@@ -2,7 +2,7 @@ import { cosDeg, sinDeg } from '../solar/angles.ts';
 import type { SunPosition } from '../solar/sun-position.ts';
 import type { Scene } from './scene.ts';
 import { dot, type Vector } from './vector.ts';
-import type { Panel } from './wall-frame.ts';
+import { type Panel, samplePoints } from './wall-frame.ts';
 
 /** Unit vector that points at the sun, east-north-up. */
 export function sunVector(sun: SunPosition): Vector {
@@ -10,15 +10,49 @@ export function sunVector(sun: SunPosition): Vector {
   return [level * sinDeg(sun.azimuthDeg), level * cosDeg(sun.azimuthDeg), sinDeg(sun.elevationDeg)];
 }
 
+/** Points of a panel at which the sun is looked for: a few that tell whether its shade is even, and many where it is not. */
+export interface SunPoints {
+  readonly scouts: readonly Vector[];
+  readonly all: readonly Vector[];
+}
+
 /**
- * Sunlit projected fraction of a panel: the share of `points` that see the sun times the cosine of incidence, 0 to 1.
+ * Places where the sun is looked for on a panel. Eaves draw level shadow lines, so that upright faces need more points one
+ * above the other than side by side.
+ */
+export function sunPoints(panel: Panel): SunPoints {
+  return { scouts: edgePoints(panel), all: samplePoints(panel, 4, 18) };
+}
+
+/** The outermost of the sample points, and some between: a straight edge that crosses the panel parts them. */
+function edgePoints(panel: Panel): Vector[] {
+  return samplePoints(panel, 4, 18).filter((_, index) => {
+    const [column, row] = [Math.floor(index / 18), index % 18];
+    return (row % 17 === 0 && column % 3 === 0) || (row % 6 === 2 && column === (row % 4 === 0 ? 0 : 3));
+  });
+}
+
+/**
+ * Sunlit projected fraction of a panel: the mean share of the sun that reaches its points times the cosine of incidence,
+ * 0 to 1.
  * @param direction unit vector to the sun
  */
-export function sunlitCosine(scene: Scene, panel: Panel, points: readonly Vector[], direction: Vector): number {
+export function sunlitCosine(scene: Scene, panel: Panel, points: SunPoints, direction: Vector): number {
   const incidence = dot(panel.normal, direction);
   if (incidence <= 0 || direction[2] <= 0 || dot(direction, scene.frame.out) <= 0) return 0;
   if (!scene.hasObstructions) return incidence;
-  let lit = 0;
-  for (const point of points) if (!scene.hidesSun(point, direction)) lit += 1;
-  return (incidence * lit) / points.length;
+  return incidence * evenShare(points.scouts, points.all, (point) => scene.sunThrough(point, direction));
+}
+
+/** Mean share over all points, asked of a few first: where those agree the rest is not asked. */
+export function evenShare(
+  scouts: readonly Vector[],
+  all: readonly Vector[],
+  shareAt: (point: Vector) => number,
+): number {
+  const first = shareAt((scouts[0] ?? all[0]) as Vector);
+  if (scouts.every((point) => shareAt(point) === first)) return first;
+  let sum = 0;
+  for (const point of all) sum += shareAt(point);
+  return sum / all.length;
 }

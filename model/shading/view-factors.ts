@@ -3,6 +3,7 @@
  * over the hemisphere, denser where the face looks straighter (Nusselt's unit sphere), so that every ray counts the same.
  */
 
+import { type GroundPoints, groundPoints } from './ground-shadow.ts';
 import type { RayEnd, Scene } from './scene.ts';
 import { along, dot, type Vector } from './vector.ts';
 import type { Panel } from './wall-frame.ts';
@@ -16,21 +17,38 @@ export interface FaceView {
   /** Share of the horizon band before the face that is not hidden, as Perez's horizon part counts it: 0 to 1. */
   readonly horizonBand: number;
   /** Points of the ground that the face sees; each stands for an equal part of that view. Empty where it sees none. */
-  readonly groundPoints: readonly Vector[];
+  readonly groundPoints: GroundPoints;
   /** Share of the sky dome that is open above that ground, 0 to 1. */
   readonly groundSky: number;
 }
 
-/** Rays over the hemisphere from each sample point: rings by azimuths. Even numbers keep mirror pairs together. */
-const RINGS = 12;
-const AZIMUTHS = 48;
+/** Rays over the hemisphere from each sample point: rings by directions in a quarter of the circle. */
+const COARSE = { rings: 12, quarter: 12 };
+const FINE = { rings: 24, quarter: 24 };
 
-/** Directions over a hemisphere about the third axis, each standing for an equal share of the view. */
-const HEMISPHERE: readonly Vector[] = Array.from({ length: RINGS * AZIMUTHS }, (_, index) => {
-  const radius = Math.sqrt((Math.floor(index / AZIMUTHS) + 0.5) / RINGS);
-  const phi = (2 * Math.PI * ((index % AZIMUTHS) + 0.5)) / AZIMUTHS;
-  return [radius * Math.cos(phi), radius * Math.sin(phi), Math.sqrt(1 - radius ** 2)];
-});
+/** The golden section: rings turned against each other by it have no edge in common. */
+const GOLDEN = 0.618034;
+
+/**
+ * Directions over a hemisphere about the third axis, each standing for an equal share of the view. The four quarters
+ * mirror each other, so that a mirrored scene has mirrored views to the last digit.
+ */
+function hemisphere({ rings, quarter }: typeof COARSE): Vector[] {
+  const directions: Vector[] = [];
+  for (let ring = 0; ring < rings; ring++) {
+    const radius = Math.sqrt((ring + 0.5) / rings);
+    const up = Math.sqrt(1 - radius ** 2);
+    for (let step = 0; step < quarter; step++) {
+      const phi = ((step + ((ring * GOLDEN + 0.5) % 1)) / quarter) * (Math.PI / 2);
+      const [x, y] = [radius * Math.cos(phi), radius * Math.sin(phi)];
+      directions.push([x, y, up], [-x, y, up], [-x, -y, up], [x, -y, up]);
+    }
+  }
+  return directions;
+}
+
+const COARSE_HEMISPHERE = hemisphere(COARSE);
+const FINE_HEMISPHERE = hemisphere(FINE);
 
 /** Middle of Perez's horizon band, degrees: the paper's band is 6.5 degrees high at its widest. */
 const BAND_SIN = Math.sin((3 * Math.PI) / 180);
@@ -43,32 +61,33 @@ const unit = (v: Vector): Vector => {
 };
 
 /** The hemisphere turned to where a panel looks. */
-function directionsFrom(panel: Panel): Vector[] {
+function directionsFrom(panel: Panel, hemisphere: readonly Vector[]): Vector[] {
   const [ae, an, au] = unit(panel.halfAcross);
   const [be, bn, bu] = unit(panel.halfAlong);
   const [ne, nn, nu] = panel.normal;
-  return HEMISPHERE.map(
+  return hemisphere.map(
     ([x, y, z]): Vector => [ae * x + be * y + ne * z, an * x + bn * y + nn * z, au * x + bu * y + nu * z],
   );
 }
 
 /** Views from a panel: from its middle, or averaged over points of it where something near can hide part of the sky. */
 export function faceView(scene: Scene, panel: Panel): FaceView {
-  const directions = directionsFrom(panel);
+  const directions = directionsFrom(panel, scene.hasObstructions ? FINE_HEMISPHERE : COARSE_HEMISPHERE);
   const counts: ViewFactors = { sky: 0, ground: 0, wall: 0, obstruction: 0 };
   const ground: Vector[] = [];
   const spread = scene.hasObstructions ? 2 : 1;
   const points = samplePoints(panel, spread, spread);
   for (const point of points) {
     for (const direction of directions) {
-      const end = scene.endOfRay(point, direction);
-      counts[end] += 1;
+      const { end, through } = scene.trace(point, direction);
+      counts[end] += through;
+      counts.obstruction += 1 - through;
       if (end !== 'ground') continue;
       ground.push(along(point, direction, -point[2] / direction[2]));
     }
   }
   const rays = points.length * directions.length;
-  const groundPoints = evenlyByDistance(ground, scene);
+  const groundSeen = evenlyByDistance(ground, scene);
   return {
     factors: {
       sky: counts.sky / rays,
@@ -77,8 +96,8 @@ export function faceView(scene: Scene, panel: Panel): FaceView {
       obstruction: counts.obstruction / rays,
     },
     horizonBand: openHorizonBand(scene, panel),
-    groundPoints,
-    groundSky: openSkyAbove(scene, groundPoints),
+    groundPoints: groundPoints(groundSeen),
+    groundSky: openSkyAbove(scene, groundSeen),
   };
 }
 
@@ -105,9 +124,10 @@ function openSkyAbove(scene: Scene, points: readonly Vector[]): number {
   let open = 0;
   let all = 0;
   for (let p = SKY_EVERY >> 1; p < points.length; p += SKY_EVERY) {
-    for (let d = 0; d < HEMISPHERE.length; d += SKY_DIRECTIONS_EVERY) {
+    for (let d = 0; d < COARSE_HEMISPHERE.length; d += SKY_DIRECTIONS_EVERY) {
       all += 1;
-      if (scene.endOfRay(points[p] as Vector, HEMISPHERE[d] as Vector) === 'sky') open += 1;
+      const { end, through } = scene.trace(points[p] as Vector, COARSE_HEMISPHERE[d] as Vector);
+      if (end === 'sky') open += through;
     }
   }
   return all > 0 ? open / all : 0;
@@ -123,7 +143,8 @@ function openHorizonBand(scene: Scene, panel: Panel): number {
     const weight = direction[0] * panel.normal[0] + direction[1] * panel.normal[1];
     if (weight <= 0) continue;
     all += weight;
-    if (scene.endOfRay(panel.centre, direction) === 'sky') open += weight;
+    const { end, through } = scene.trace(panel.centre, direction);
+    if (end === 'sky') open += weight * through;
   }
   return all > 0 ? open / all : 0;
 }

@@ -97,7 +97,7 @@ function modelAssumptions(): Assumption[] {
     },
     {
       subject: 'surroundings',
-      text: 'eaves and the skyline are as warm as the air and reflect nothing; the wall behind the box gets no sun; indoors is as warm as the mean outside air; dry ground',
+      text: 'eaves, obstructions and the skyline are as warm as the air and reflect nothing; the wall behind the box gets no sun; indoors is as warm as the mean outside air; dry ground',
       origin: common,
     },
     { subject: 'weather', text: 'the design day is clear, and the days before were like it', origin: 'model' },

@@ -1,16 +1,17 @@
 /** What shades a wall and its box, worked out once for all hours. */
 import { type Face, type PerFace, perFace } from '../faces.ts';
+import type { Season } from '../shading/obstructions.ts';
 import { buildScene, type Scene } from '../shading/scene.ts';
-import type { Vector } from '../shading/vector.ts';
+import { type SunPoints, sunPoints } from '../shading/sunlit-fraction.ts';
 import { type FaceView, faceView } from '../shading/view-factors.ts';
-import { boxPanels, FACE_TILT_DEG, type Panel, samplePoints, wallPanel } from '../shading/wall-frame.ts';
+import { boxPanels, FACE_TILT_DEG, type Panel, wallPanel } from '../shading/wall-frame.ts';
 import type { Box, Wall } from '../site.ts';
 import { sinDeg } from '../solar/angles.ts';
 
 /** A surface that the sun may fall on, with what is worked out once for it. */
 export interface Receiver {
   readonly panel: Panel;
-  readonly points: readonly Vector[];
+  readonly points: SunPoints;
   readonly view: FaceView;
   readonly sinTilt: number;
 }
@@ -22,24 +23,20 @@ export interface WallShade {
   readonly wall: Receiver;
 }
 
-/**
- * Points across and along a panel at which the sun is looked for: eaves draw level shadow lines, so that upright faces
- * need more of them one above the other than side by side.
- */
-const SUN_POINTS = { across: 4, along: 18 };
-
 /** Prepares the shade of a wall for a box; done once, used at every step. */
-export function prepareWallShade(box: Box, wall: Wall): WallShade {
+export function prepareWallShade(box: Box, wall: Wall, season: Season): WallShade {
   const scene = buildScene({
     azimuthDeg: wall.azimuthDeg,
     wallHeightM: wall.heightM,
     boxTopM: box.mountHeightM + box.heightM / 2,
     eave: wall.eave,
+    obstructions: wall.obstructions,
     horizon: wall.horizon,
+    season,
   });
   const receiver = (panel: Panel, tiltDeg: number): Receiver => ({
     panel,
-    points: samplePoints(panel, SUN_POINTS.across, SUN_POINTS.along),
+    points: sunPoints(panel),
     view: faceView(scene, panel),
     sinTilt: sinDeg(tiltDeg),
   });

@@ -1,6 +1,6 @@
 /** The sun on each face of a box, on the wall beside it and on the ground before it through a day, shade taken into account. */
 import { FACES, type PerFace, perFace } from '../faces.ts';
-import { shadedShare } from '../shading/ground-shadow.ts';
+import { sunOnGroundShare } from '../shading/ground-shadow.ts';
 import { sunlitCosine, sunVector } from '../shading/sunlit-fraction.ts';
 import type { DayStep } from './design-day.ts';
 import type { Receiver, WallShade } from './wall-shade.ts';
@@ -39,7 +39,7 @@ export function wallSun(
     const direction = sunVector(step.sun);
     const level = (dni + step.sky.circumsolarNormal) * Math.max(0, direction[2]);
     const groundSeen = ({ view }: Receiver): number =>
-      step.sky.isotropic * view.groundSky + level * (1 - shadedShare(shade.scene, view.groundPoints, direction));
+      step.sky.isotropic * view.groundSky + level * sunOnGroundShare(shade.scene, view.groundPoints, direction);
 
     /** Fills in a surface; `fromWall` is what the wall sends out, and nothing for the wall itself. */
     const receive = (receiver: Receiver, sun: SurfaceSun, groundWm2: number, fromWall: number): void => {

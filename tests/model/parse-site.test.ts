@@ -183,7 +183,7 @@ describe('rules between fields', () => {
       /^climate\.designDay\.date: "july" is no date; allowed: 1900/,
     ],
     ['box.hood', {}, /^box\.hood: a hood is not in the model yet; allowed: null/],
-    ['walls.0.obstructions', [1], /obstructions are not in the model yet/],
+    ['walls.0.obstructions', [{ kind: 'fence' }], /"fence"|fence is no kind; allowed: sideWall, front, block, tree/],
   ])('%s = %j', (path, value, message) => {
     const site = changed(path, value) as { place: Record<string, unknown> };
     if (path === 'climate') site.place['timeZone'] = 'Pacific/Apia';

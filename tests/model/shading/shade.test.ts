@@ -1,12 +1,12 @@
 /** Views and shadows against closed forms and hand geometry. */
 import { describe, expect, test } from 'vitest';
 import { FACES, perFace } from '../../../model/faces.ts';
-import { shadedShare } from '../../../model/shading/ground-shadow.ts';
+import { sunOnGroundShare } from '../../../model/shading/ground-shadow.ts';
 import { skylineThrough } from '../../../model/shading/horizon.ts';
 import { buildScene, type SceneInput } from '../../../model/shading/scene.ts';
-import { sunlitCosine, sunVector } from '../../../model/shading/sunlit-fraction.ts';
+import { sunlitCosine, sunPoints, sunVector } from '../../../model/shading/sunlit-fraction.ts';
 import { faceView } from '../../../model/shading/view-factors.ts';
-import { boxPanels, faceAreasM2, pointOf, samplePoints, wallFrame } from '../../../model/shading/wall-frame.ts';
+import { boxPanels, faceAreasM2, pointOf, wallFrame } from '../../../model/shading/wall-frame.ts';
 import { cosDeg, sinDeg } from '../../../model/solar/angles.ts';
 
 const BOX = { widthM: 0.3, heightM: 0.35, depthM: 0.12, mountHeightM: 1.4, standOffM: 0.01 };
@@ -15,7 +15,9 @@ const BARE: SceneInput = {
   wallHeightM: 3,
   boxTopM: BOX.mountHeightM + BOX.heightM / 2,
   eave: null,
+  obstructions: [],
   horizon: [],
+  season: { month: 7, southern: false },
 };
 
 const scene = (changes: Partial<SceneInput> = {}) => buildScene({ ...BARE, ...changes });
@@ -73,8 +75,8 @@ describe('view factors before a bare wall of endless length', () => {
   test('the front sees ground within a distance as the closed form says: 1 - h / sqrt(h^2 + x^2)', () => {
     // Element of an upright plate at height h over a strip of endless length (Howell, Catalog of Radiation Heat Transfer
     // Configuration Factors, two-dimensional crossed strings; value from memory, recomputed).
-    const share = (x: number) =>
-      bare.front.groundPoints.filter((p) => -p[1] - 0.13 <= x).length / bare.front.groundPoints.length;
+    const seen = bare.front.groundPoints.all;
+    const share = (x: number) => seen.filter((p) => -p[1] - 0.13 <= x).length / seen.length;
     for (const x of [0.7, 1.4, 3]) expect(Math.abs(share(x) - (1 - 1.4 / Math.hypot(1.4, x)))).toBeLessThan(0.04);
   });
 
@@ -100,23 +102,23 @@ describe('an eave', () => {
     const eaveUp = BARE.boxTopM + 0.5;
     const lineUp = eaveUp - 1;
     const onWall = (upM: number) => pointOf(built.frame, { rightM: 0, outM: 1e-6, upM });
-    expect(built.hidesSun(onWall(lineUp + 0.01), direction)).toBe(true);
-    expect(built.hidesSun(onWall(lineUp - 0.01), direction)).toBe(false);
+    expect(built.sunThrough(onWall(lineUp + 0.01), direction)).toBe(0);
+    expect(built.sunThrough(onWall(lineUp - 0.01), direction)).toBe(1);
   });
 
   test('a narrow eave lets the sun in from the side', () => {
     const built = scene({ eave: { ...eave, widthM: 0.4 } });
     const point = pointOf(built.frame, { rightM: 0, outM: 0.13, upM: 1.4 });
-    expect(built.hidesSun(point, sunVector({ elevationDeg: 60, azimuthDeg: 180 }))).toBe(true);
-    expect(built.hidesSun(point, sunVector({ elevationDeg: 60, azimuthDeg: 110 }))).toBe(false);
+    expect(built.sunThrough(point, sunVector({ elevationDeg: 60, azimuthDeg: 180 }))).toBe(0);
+    expect(built.sunThrough(point, sunVector({ elevationDeg: 60, azimuthDeg: 110 }))).toBe(1);
   });
 
   test('an offset to the right shades the right: on a south wall, the morning side', () => {
     const built = scene({ eave: { depthM: 0.6, heightAboveBoxM: 0.3, widthM: 1, offsetM: 1 } });
     const point = (rightM: number) => pointOf(built.frame, { rightM, outM: 0.13, upM: 1.4 });
     const noon = sunVector({ elevationDeg: 70, azimuthDeg: 180 });
-    expect(built.hidesSun(point(1), noon)).toBe(true);
-    expect(built.hidesSun(point(-1), noon)).toBe(false);
+    expect(built.sunThrough(point(1), noon)).toBe(0);
+    expect(built.sunThrough(point(-1), noon)).toBe(1);
     // East is to the right of a person who faces a south wall.
     expect(point(1)[0]).toBeGreaterThan(0);
   });
@@ -163,13 +165,13 @@ describe('a skyline', () => {
     for (const face of FACES) expect(closed[face].factors.sky).toBe(0);
     expect(closed.front.horizonBand).toBe(0);
     const built = scene({ horizon: [[0, 90]] });
-    expect(built.hidesSun([0, -1, 1], sunVector({ elevationDeg: 89, azimuthDeg: 180 }))).toBe(true);
+    expect(built.sunThrough([0, -1, 1], sunVector({ elevationDeg: 89, azimuthDeg: 180 }))).toBe(0);
   });
 
   test('hides the sun below it and not above it', () => {
     const built = scene({ horizon: [[0, 25]] });
-    expect(built.hidesSun([0, -1, 1], sunVector({ elevationDeg: 24, azimuthDeg: 200 }))).toBe(true);
-    expect(built.hidesSun([0, -1, 1], sunVector({ elevationDeg: 26, azimuthDeg: 200 }))).toBe(false);
+    expect(built.sunThrough([0, -1, 1], sunVector({ elevationDeg: 24, azimuthDeg: 200 }))).toBe(0);
+    expect(built.sunThrough([0, -1, 1], sunVector({ elevationDeg: 26, azimuthDeg: 200 }))).toBe(1);
   });
 });
 
@@ -177,7 +179,7 @@ describe('sunlit faces', () => {
   const built = scene();
   const panels = boxPanels(built.frame, BOX);
   const cosine = (face: (typeof FACES)[number], elevationDeg: number, azimuthDeg: number) =>
-    sunlitCosine(built, panels[face], samplePoints(panels[face], 3, 3), sunVector({ elevationDeg, azimuthDeg }));
+    sunlitCosine(built, panels[face], sunPoints(panels[face]), sunVector({ elevationDeg, azimuthDeg }));
 
   test('a face takes the cosine of incidence, and none when turned away', () => {
     expect(cosine('front', 30, 180)).toBeCloseTo(cosDeg(30), 9);
@@ -202,14 +204,14 @@ describe('shadow on the ground', () => {
   test('of a wall reaches its height times the cotangent of the sun behind it', () => {
     const built = scene();
     const behind = sunVector({ elevationDeg: 45, azimuthDeg: 0 });
-    expect(built.shadesGround([0, -2.9, 0], behind)).toBe(true);
-    expect(built.shadesGround([0, -3.1, 0], behind)).toBe(false);
-    expect(built.shadesGround([0, -0.5, 0], sunVector({ elevationDeg: 45, azimuthDeg: 180 }))).toBe(false);
+    expect(built.sunOnGround([0, -2.9, 0], behind)).toBe(0);
+    expect(built.sunOnGround([0, -3.1, 0], behind)).toBe(1);
+    expect(built.sunOnGround([0, -0.5, 0], sunVector({ elevationDeg: 45, azimuthDeg: 180 }))).toBe(1);
   });
 
   test('takes more of the view the lower the sun stands behind the wall, and none while it stands before it', () => {
     const share = (elevationDeg: number, azimuthDeg: number) =>
-      shadedShare(scene(), front, sunVector({ elevationDeg, azimuthDeg }));
+      1 - sunOnGroundShare(scene(), front, sunVector({ elevationDeg, azimuthDeg }));
     expect(share(60, 180)).toBe(0);
     expect(share(60, 0)).toBeGreaterThan(0);
     expect(share(20, 0)).toBeGreaterThan(share(60, 0));
@@ -219,7 +221,7 @@ describe('shadow on the ground', () => {
   test('of an eave lies before the wall at noon', () => {
     const built = scene({ eave: { depthM: 1.5, heightAboveBoxM: 1, widthM: 50, offsetM: 0 } });
     const high = sunVector({ elevationDeg: 85, azimuthDeg: 180 });
-    expect(built.shadesGround([0, -0.5, 0], high)).toBe(true);
-    expect(built.shadesGround([0, -2, 0], high)).toBe(false);
+    expect(built.sunOnGround([0, -0.5, 0], high)).toBe(0);
+    expect(built.sunOnGround([0, -2, 0], high)).toBe(1);
   });
 });

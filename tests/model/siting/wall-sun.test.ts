@@ -10,7 +10,7 @@ import { siteWith, wallFacing } from '../sites.ts';
 const firstWall = (site: Site) => site.walls[0] as Site['walls'][number];
 
 function sunOf(site: Site, wallAbsorptance = firstWall(site).solarAbsorptance) {
-  const shade = prepareWallShade(site.box, firstWall(site));
+  const shade = prepareWallShade(site.box, firstWall(site), { month: 7, southern: false });
   const { steps } = siteDay(site);
   return { shade, steps, sun: wallSun(shade, steps, { albedo: site.ground.albedo, wallAbsorptance }) };
 }

@@ -12,7 +12,7 @@ import { siteWith, wallFacing } from '../sites.ts';
 const eave = { depthM: 0.8, heightAboveBoxM: 0.6 };
 const site = siteWith({ place: { altitudeM: 0 }, walls: wallFacing(200, { eave, emittance: 0.7 }) });
 const wall = site.walls[0] as (typeof site.walls)[number];
-const network = wallNetwork(site, wall, prepareWallShade(site.box, wall));
+const network = wallNetwork(site, wall, prepareWallShade(site.box, wall, { month: 7, southern: false }));
 const AREAS = { front: 0.3 * 0.35, left: 0.12 * 0.35, right: 0.12 * 0.35, top: 0.3 * 0.12, bottom: 0.3 * 0.12 };
 
 const between = (from: string, to: string, kind: Link['kind']) =>

@@ -18,7 +18,7 @@ function marched(stepS = 300, site = siteWith()) {
 describe('a steady box without sun or wind, everything round it at 35 degC, 20 W inside', () => {
   const site = siteWith({ box: { powerW: 20, standOffM: 0.05 }, place: { altitudeM: 0 } });
   const wall = site.walls[0] as (typeof site.walls)[number];
-  const network = wallNetwork(site, wall, prepareWallShade(site.box, wall));
+  const network = wallNetwork(site, wall, prepareWallShade(site.box, wall, { month: 7, southern: false }));
   const surroundingsK = 35 + KELVIN;
   const t = new Float64Array(network.names.length).fill(surroundingsK);
   const sources = new Float64Array(network.freeCount);

@@ -1,0 +1,75 @@
+/**
+ * What stands in the way of rays, in the coordinates of a wall: metres to the right of the box as one faces the wall,
+ * out from the wall, and up from the ground. In them eaves, fences, side walls and blocks are boxes with straight sides.
+ */
+
+/** Right, out, up. */
+export type WallPoint = readonly [right: number, out: number, up: number];
+
+/** A body with straight sides, which may be flat, or one that is rounded to fill them. */
+export interface Body {
+  readonly low: WallPoint;
+  readonly high: WallPoint;
+  /** True for a crown: the ellipsoid within the sides. */
+  readonly rounded: boolean;
+  /** Share of the light that goes through, 0 to 1. */
+  readonly transmittance: number;
+}
+
+/** Rays that graze a body by less than this count as missing it, m. */
+const GRAZING_M = 1e-9;
+
+/** Whether the half-line from `from` along `towards` meets a body before `reach` of its steps. */
+export function meets(body: Body, from: WallPoint, towards: WallPoint, reach: number): boolean {
+  const enters = body.rounded ? entersEllipsoid(body, from, towards) : entersSides(body, from, towards);
+  return enters < reach;
+}
+
+/** Steps to the first point within straight sides; infinite for a miss. */
+function entersSides({ low, high }: Body, from: WallPoint, towards: WallPoint): number {
+  let enter = 0;
+  let leave = Number.POSITIVE_INFINITY;
+  for (let axis = 0; axis < 3; axis++) {
+    const start = from[axis] as number;
+    const step = towards[axis] as number;
+    const a = low[axis] as number;
+    const b = high[axis] as number;
+    if (Math.abs(step) < 1e-12) {
+      if (start < a - GRAZING_M || start > b + GRAZING_M) return Number.POSITIVE_INFINITY;
+      continue;
+    }
+    const near = ((step > 0 ? a : b) - start) / step;
+    const far = ((step > 0 ? b : a) - start) / step;
+    if (near > enter) enter = near;
+    if (far < leave) leave = far;
+  }
+  return enter <= leave + GRAZING_M ? enter : Number.POSITIVE_INFINITY;
+}
+
+/** Steps to the first point within the ellipsoid that fills the sides; infinite for a miss. */
+function entersEllipsoid({ low, high }: Body, from: WallPoint, towards: WallPoint): number {
+  let aa = 0;
+  let ab = 0;
+  let bb = -1;
+  for (let axis = 0; axis < 3; axis++) {
+    const radius = ((high[axis] as number) - (low[axis] as number)) / 2;
+    const start = ((from[axis] as number) - ((high[axis] as number) + (low[axis] as number)) / 2) / radius;
+    const step = (towards[axis] as number) / radius;
+    aa += step * step;
+    ab += start * step;
+    bb += start * start;
+  }
+  if (bb <= 0) return 0;
+  const discriminant = ab * ab - aa * bb;
+  if (discriminant <= 0 || ab > 0) return Number.POSITIVE_INFINITY;
+  return (-ab - Math.sqrt(discriminant)) / aa;
+}
+
+/** Whether two bodies with straight sides share more than a surface. */
+export function overlap(a: Pick<Body, 'low' | 'high'>, b: Pick<Body, 'low' | 'high'>): boolean {
+  return [0, 1, 2].every((axis) => {
+    const low = Math.max(a.low[axis] as number, b.low[axis] as number);
+    const high = Math.min(a.high[axis] as number, b.high[axis] as number);
+    return high - low > GRAZING_M;
+  });
+}
