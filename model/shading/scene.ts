@@ -36,15 +36,20 @@ export interface Scene {
   readonly frame: WallFrame;
   /** True when something can stand between a face and the sun besides the wall itself. */
   readonly hasObstructions: boolean;
+  /** A point in the coordinates of the wall, in which the rays of the sun are asked. */
+  inWall(point: Vector): WallPoint;
   /** The ray from `point` along the unit vector `direction`. */
   trace(point: Vector, direction: Vector): Ray;
-  /** Share of the sun in `direction` that reaches `point`; the building is taken as solid behind the wall. */
-  sunThrough(point: Vector, direction: Vector): number;
-  /**
-   * Share of the sun that reaches a point of level ground: in the shadow of the building, taken as long and as high as
-   * its wall, none.
-   */
-  sunOnGround(point: Vector, direction: Vector): number;
+  /** The rays of a sun that stands in `direction` (unit vector). */
+  sunRays(direction: Vector): SunRays;
+}
+
+/** The rays of the sun at one instant. */
+export interface SunRays {
+  /** Share of the sun that reaches a point before the wall; the building is taken as solid behind it. */
+  onPoint(point: WallPoint): number;
+  /** Share that reaches a point of level ground: none in the shadow of the building, taken as long and high as its wall. */
+  onGround(point: WallPoint): number;
 }
 
 const bearingOf = (d: Vector): number => degrees(Math.atan2(d[0], d[1]));
@@ -84,6 +89,7 @@ export function buildScene(input: SceneInput): Scene {
 
   return {
     frame,
+    inWall,
     hasObstructions: bodies.length > 0 || hasSkyline,
     trace(point, direction) {
       const outward = dot(direction, frame.out);
@@ -95,17 +101,53 @@ export function buildScene(input: SceneInput): Scene {
       if (direction[2] < 0) return { end: 'ground', through: through(point, direction, -point[2] / direction[2]) };
       return { end: belowSkyline(direction) ? 'obstruction' : 'sky', through: through(point, direction, FAR) };
     },
-    sunThrough(point, direction) {
-      if (dot(direction, frame.out) <= 0 || direction[2] <= 0 || belowSkyline(direction)) return 0;
-      return through(point, direction, FAR);
-    },
-    sunOnGround(point, direction) {
-      if (direction[2] <= 0 || belowSkyline(direction)) return 0;
+    sunRays(direction) {
+      const up = direction[2];
       const outward = dot(direction, frame.out);
-      // Towards a sun behind the wall, the line crosses the wall's plane at this height.
-      const crossingUpM = (-dot(point, frame.out) * direction[2]) / outward;
-      if (outward < 0 && crossingUpM < input.wallHeightM) return 0;
-      return through(point, direction, FAR);
+      if (up <= 0 || belowSkyline(direction)) return { onPoint: () => 0, onGround: () => 0 };
+      const reaches = sunShare(bodies, inWall(direction));
+      return {
+        onPoint: outward <= 0 ? () => 0 : reaches,
+        onGround(point) {
+          // Towards a sun behind the wall, the line crosses the wall's plane at this height.
+          const crossingUpM = (-point[1] * up) / outward;
+          return outward < 0 && crossingUpM < input.wallHeightM ? 0 : reaches(point);
+        },
+      };
     },
+  };
+}
+
+/**
+ * Share of the sun that gets past bodies to a point. Whatever lies on one line to the sun has one shadow on the ground: a
+ * point whose shadow falls outside that of a body's corners cannot be shaded by it, which spares most of the looking.
+ */
+function sunShare(bodies: readonly Body[], towards: WallPoint): (point: WallPoint) => number {
+  const [right, out, up] = towards;
+  const shadows = bodies.map((body) => {
+    const [r0, o0, u0] = body.low;
+    const [r1, o1, u1] = body.high;
+    const shifts = [u0, u1].map((height) => [(-right * height) / up, (-out * height) / up] as const);
+    const rights = shifts.flatMap(([shift]) => [r0 + shift, r1 + shift]);
+    const outs = shifts.flatMap(([, shift]) => [o0 + shift, o1 + shift]);
+    return {
+      body,
+      lowRight: Math.min(...rights),
+      highRight: Math.max(...rights),
+      lowOut: Math.min(...outs),
+      highOut: Math.max(...outs),
+    };
+  });
+  return (point) => {
+    const steps = point[2] / up;
+    const atRight = point[0] - right * steps;
+    const atOut = point[1] - out * steps;
+    let share = 1;
+    for (const { body, lowRight, highRight, lowOut, highOut } of shadows) {
+      if (atRight < lowRight || atRight > highRight || atOut < lowOut || atOut > highOut) continue;
+      if (meets(body, point, towards, FAR)) share *= body.transmittance;
+      if (share === 0) return 0;
+    }
+    return share;
   };
 }

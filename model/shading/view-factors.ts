@@ -96,7 +96,7 @@ export function faceView(scene: Scene, panel: Panel): FaceView {
       obstruction: counts.obstruction / rays,
     },
     horizonBand: openHorizonBand(scene, panel),
-    groundPoints: groundPoints(groundSeen),
+    groundPoints: groundPoints(groundSeen.map(scene.inWall)),
     groundSky: openSkyAbove(scene, groundSeen),
   };
 }

@@ -36,7 +36,7 @@ export function prepareWallShade(box: Box, wall: Wall, season: Season): WallShad
   });
   const receiver = (panel: Panel, tiltDeg: number): Receiver => ({
     panel,
-    points: sunPoints(panel),
+    points: sunPoints(panel, scene),
     view: faceView(scene, panel),
     sinTilt: sinDeg(tiltDeg),
   });

@@ -37,14 +37,15 @@ export function wallSun(
     const { dni, dhi } = step.weather;
     if (dni <= 0 && dhi <= 0) return;
     const direction = sunVector(step.sun);
+    const sunlight = { direction, rays: shade.scene.sunRays(direction) };
     const level = (dni + step.sky.circumsolarNormal) * Math.max(0, direction[2]);
     const groundSeen = ({ view }: Receiver): number =>
-      step.sky.isotropic * view.groundSky + level * sunOnGroundShare(shade.scene, view.groundPoints, direction);
+      step.sky.isotropic * view.groundSky + level * sunOnGroundShare(shade.scene, view.groundPoints, sunlight);
 
     /** Fills in a surface; `fromWall` is what the wall sends out, and nothing for the wall itself. */
     const receive = (receiver: Receiver, sun: SurfaceSun, groundWm2: number, fromWall: number): void => {
       const { factors, horizonBand } = receiver.view;
-      const cosine = sunlitCosine(shade.scene, receiver.panel, receiver.points, direction);
+      const cosine = sunlitCosine(shade.scene, receiver.panel, receiver.points, sunlight);
       const beam = (dni + step.sky.circumsolarNormal) * cosine;
       // Perez's horizon part is negative under some skies; the diffuse light on a surface is not.
       const dome = step.sky.isotropic * factors.sky + step.sky.horizon * receiver.sinTilt * horizonBand;

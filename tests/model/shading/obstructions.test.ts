@@ -71,8 +71,12 @@ describe('shadows by hand', () => {
     const scene = sceneWith([front({ distanceM: 3, heightM: 2 })]);
     const point = pointOf(scene.frame, { rightM: 0, outM: 0, upM: 1.5 });
     const edge = (Math.atan2(0.5, 3) * 180) / Math.PI;
-    expect(scene.sunThrough(point, sunVector({ elevationDeg: edge - 0.1, azimuthDeg: 180 }))).toBe(0);
-    expect(scene.sunThrough(point, sunVector({ elevationDeg: edge + 0.1, azimuthDeg: 180 }))).toBe(1);
+    expect(scene.sunRays(sunVector({ elevationDeg: edge - 0.1, azimuthDeg: 180 })).onPoint(scene.inWall(point))).toBe(
+      0,
+    );
+    expect(scene.sunRays(sunVector({ elevationDeg: edge + 0.1, azimuthDeg: 180 })).onPoint(scene.inWall(point))).toBe(
+      1,
+    );
   });
 
   test('a side wall on the left of a south wall shades the afternoon, one on the right the morning', () => {
@@ -86,18 +90,18 @@ describe('shadows by hand', () => {
     const point = (scene: ReturnType<typeof sceneWith>) => pointOf(scene.frame, { rightM: 0, outM: 0.05, upM: 1.5 });
     const [left, right] = [sceneWith([side('left')]), sceneWith([side('right')])];
     const [morning, afternoon] = [120, 240].map((azimuthDeg) => sunVector({ elevationDeg: 30, azimuthDeg }));
-    expect(left.sunThrough(point(left), afternoon as never)).toBe(0);
-    expect(left.sunThrough(point(left), morning as never)).toBe(1);
-    expect(right.sunThrough(point(right), afternoon as never)).toBe(1);
-    expect(right.sunThrough(point(right), morning as never)).toBe(0);
+    expect(left.sunRays(afternoon as never).onPoint(left.inWall(point(left)))).toBe(0);
+    expect(left.sunRays(morning as never).onPoint(left.inWall(point(left)))).toBe(1);
+    expect(right.sunRays(afternoon as never).onPoint(right.inWall(point(right)))).toBe(1);
+    expect(right.sunRays(morning as never).onPoint(right.inWall(point(right)))).toBe(0);
   });
 
   test('the shadow of a block on the ground is its height over the tangent of the sun', () => {
     const block: Obstruction = { kind: 'block', rightM: 0, outM: 5, widthM: 10, depthM: 2, heightM: 3 };
     const scene = sceneWith([block]);
     const sun = sunVector({ elevationDeg: 45, azimuthDeg: 180 });
-    expect(scene.sunOnGround(pointOf(scene.frame, { rightM: 0, outM: 2.1, upM: 0 }), sun)).toBe(0);
-    expect(scene.sunOnGround(pointOf(scene.frame, { rightM: 0, outM: 1.9, upM: 0 }), sun)).toBe(1);
+    expect(scene.sunRays(sun).onGround(scene.inWall(pointOf(scene.frame, { rightM: 0, outM: 2.1, upM: 0 })))).toBe(0);
+    expect(scene.sunRays(sun).onGround(scene.inWall(pointOf(scene.frame, { rightM: 0, outM: 1.9, upM: 0 })))).toBe(1);
   });
 
   test('a crown is round: its corners are open', () => {

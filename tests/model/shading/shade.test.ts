@@ -76,7 +76,7 @@ describe('view factors before a bare wall of endless length', () => {
     // Element of an upright plate at height h over a strip of endless length (Howell, Catalog of Radiation Heat Transfer
     // Configuration Factors, two-dimensional crossed strings; value from memory, recomputed).
     const seen = bare.front.groundPoints.all;
-    const share = (x: number) => seen.filter((p) => -p[1] - 0.13 <= x).length / seen.length;
+    const share = (x: number) => seen.filter((p) => p[1] - 0.13 <= x).length / seen.length;
     for (const x of [0.7, 1.4, 3]) expect(Math.abs(share(x) - (1 - 1.4 / Math.hypot(1.4, x)))).toBeLessThan(0.04);
   });
 
@@ -102,23 +102,23 @@ describe('an eave', () => {
     const eaveUp = BARE.boxTopM + 0.5;
     const lineUp = eaveUp - 1;
     const onWall = (upM: number) => pointOf(built.frame, { rightM: 0, outM: 1e-6, upM });
-    expect(built.sunThrough(onWall(lineUp + 0.01), direction)).toBe(0);
-    expect(built.sunThrough(onWall(lineUp - 0.01), direction)).toBe(1);
+    expect(built.sunRays(direction).onPoint(built.inWall(onWall(lineUp + 0.01)))).toBe(0);
+    expect(built.sunRays(direction).onPoint(built.inWall(onWall(lineUp - 0.01)))).toBe(1);
   });
 
   test('a narrow eave lets the sun in from the side', () => {
     const built = scene({ eave: { ...eave, widthM: 0.4 } });
     const point = pointOf(built.frame, { rightM: 0, outM: 0.13, upM: 1.4 });
-    expect(built.sunThrough(point, sunVector({ elevationDeg: 60, azimuthDeg: 180 }))).toBe(0);
-    expect(built.sunThrough(point, sunVector({ elevationDeg: 60, azimuthDeg: 110 }))).toBe(1);
+    expect(built.sunRays(sunVector({ elevationDeg: 60, azimuthDeg: 180 })).onPoint(built.inWall(point))).toBe(0);
+    expect(built.sunRays(sunVector({ elevationDeg: 60, azimuthDeg: 110 })).onPoint(built.inWall(point))).toBe(1);
   });
 
   test('an offset to the right shades the right: on a south wall, the morning side', () => {
     const built = scene({ eave: { depthM: 0.6, heightAboveBoxM: 0.3, widthM: 1, offsetM: 1 } });
     const point = (rightM: number) => pointOf(built.frame, { rightM, outM: 0.13, upM: 1.4 });
     const noon = sunVector({ elevationDeg: 70, azimuthDeg: 180 });
-    expect(built.sunThrough(point(1), noon)).toBe(0);
-    expect(built.sunThrough(point(-1), noon)).toBe(1);
+    expect(built.sunRays(noon).onPoint(built.inWall(point(1)))).toBe(0);
+    expect(built.sunRays(noon).onPoint(built.inWall(point(-1)))).toBe(1);
     // East is to the right of a person who faces a south wall.
     expect(point(1)[0]).toBeGreaterThan(0);
   });
@@ -165,21 +165,26 @@ describe('a skyline', () => {
     for (const face of FACES) expect(closed[face].factors.sky).toBe(0);
     expect(closed.front.horizonBand).toBe(0);
     const built = scene({ horizon: [[0, 90]] });
-    expect(built.sunThrough([0, -1, 1], sunVector({ elevationDeg: 89, azimuthDeg: 180 }))).toBe(0);
+    expect(built.sunRays(sunVector({ elevationDeg: 89, azimuthDeg: 180 })).onPoint(built.inWall([0, -1, 1]))).toBe(0);
   });
 
   test('hides the sun below it and not above it', () => {
     const built = scene({ horizon: [[0, 25]] });
-    expect(built.sunThrough([0, -1, 1], sunVector({ elevationDeg: 24, azimuthDeg: 200 }))).toBe(0);
-    expect(built.sunThrough([0, -1, 1], sunVector({ elevationDeg: 26, azimuthDeg: 200 }))).toBe(1);
+    expect(built.sunRays(sunVector({ elevationDeg: 24, azimuthDeg: 200 })).onPoint(built.inWall([0, -1, 1]))).toBe(0);
+    expect(built.sunRays(sunVector({ elevationDeg: 26, azimuthDeg: 200 })).onPoint(built.inWall([0, -1, 1]))).toBe(1);
   });
 });
 
 describe('sunlit faces', () => {
   const built = scene();
   const panels = boxPanels(built.frame, BOX);
-  const cosine = (face: (typeof FACES)[number], elevationDeg: number, azimuthDeg: number) =>
-    sunlitCosine(built, panels[face], sunPoints(panels[face]), sunVector({ elevationDeg, azimuthDeg }));
+  const cosine = (face: (typeof FACES)[number], elevationDeg: number, azimuthDeg: number) => {
+    const direction = sunVector({ elevationDeg, azimuthDeg });
+    return sunlitCosine(built, panels[face], sunPoints(panels[face], built), {
+      direction,
+      rays: built.sunRays(direction),
+    });
+  };
 
   test('a face takes the cosine of incidence, and none when turned away', () => {
     expect(cosine('front', 30, 180)).toBeCloseTo(cosDeg(30), 9);
@@ -204,14 +209,18 @@ describe('shadow on the ground', () => {
   test('of a wall reaches its height times the cotangent of the sun behind it', () => {
     const built = scene();
     const behind = sunVector({ elevationDeg: 45, azimuthDeg: 0 });
-    expect(built.sunOnGround([0, -2.9, 0], behind)).toBe(0);
-    expect(built.sunOnGround([0, -3.1, 0], behind)).toBe(1);
-    expect(built.sunOnGround([0, -0.5, 0], sunVector({ elevationDeg: 45, azimuthDeg: 180 }))).toBe(1);
+    expect(built.sunRays(behind).onGround(built.inWall([0, -2.9, 0]))).toBe(0);
+    expect(built.sunRays(behind).onGround(built.inWall([0, -3.1, 0]))).toBe(1);
+    expect(built.sunRays(sunVector({ elevationDeg: 45, azimuthDeg: 180 })).onGround(built.inWall([0, -0.5, 0]))).toBe(
+      1,
+    );
   });
 
   test('takes more of the view the lower the sun stands behind the wall, and none while it stands before it', () => {
-    const share = (elevationDeg: number, azimuthDeg: number) =>
-      1 - sunOnGroundShare(scene(), front, sunVector({ elevationDeg, azimuthDeg }));
+    const share = (elevationDeg: number, azimuthDeg: number) => {
+      const direction = sunVector({ elevationDeg, azimuthDeg });
+      return 1 - sunOnGroundShare(scene(), front, { direction, rays: scene().sunRays(direction) });
+    };
     expect(share(60, 180)).toBe(0);
     expect(share(60, 0)).toBeGreaterThan(0);
     expect(share(20, 0)).toBeGreaterThan(share(60, 0));
@@ -221,7 +230,7 @@ describe('shadow on the ground', () => {
   test('of an eave lies before the wall at noon', () => {
     const built = scene({ eave: { depthM: 1.5, heightAboveBoxM: 1, widthM: 50, offsetM: 0 } });
     const high = sunVector({ elevationDeg: 85, azimuthDeg: 180 });
-    expect(built.sunOnGround([0, -0.5, 0], high)).toBe(0);
-    expect(built.sunOnGround([0, -2, 0], high)).toBe(1);
+    expect(built.sunRays(high).onGround(built.inWall([0, -0.5, 0]))).toBe(0);
+    expect(built.sunRays(high).onGround(built.inWall([0, -2, 0]))).toBe(1);
   });
 });
