@@ -1,7 +1,8 @@
 /**
  * The API. Bodies and answers are JSON, numbers SI (degC for temperatures), instants ISO 8601 in UTC.
  *
- *     POST /api/rank    { site, units? }    the ranking of the walls; units "metric" or "us" are those of its sentences
+ *     POST /api/rank    { site, units? }    the ranking of the walls; units "metric" or "us" are those of its sentences;
+ *                                           a bare site file will do, too
  *     POST /api/day     { site, wall }      the design day of one wall, step by step
  *     GET  /api/schema                      JSON Schema of `site`
  *     GET  /api/health                      { status: "ok", version }

@@ -13,7 +13,12 @@ const DayRequest = z.strictObject({ site, wall });
 
 /** @throws SiteError, HttpError */
 export function rankRequest(request: Request): z.output<typeof RankRequest> {
-  return bodyOf(request, RankRequest);
+  return isBareSite(request.body) ? { site: request.body } : bodyOf(request, RankRequest);
+}
+
+/** A site file posted as it is, without anything around it. */
+function isBareSite(body: unknown): boolean {
+  return typeof body === 'object' && body !== null && !('site' in body) && ('walls' in body || 'place' in body);
 }
 
 /** @throws SiteError, HttpError */

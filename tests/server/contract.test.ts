@@ -28,6 +28,16 @@ describe.each(SITES)('%s', (_title, input) => {
   });
 });
 
+test('a bare site file is ranked, too, and its problems named', async () => {
+  const response = await request(app).post('/api/rank').send(SMALL_SITE);
+  expect(response.body).toEqual(overTheWire(rankWalls(parseSite(SMALL_SITE))));
+  const wrong = await request(app)
+    .post('/api/rank')
+    .send({ ...SMALL_SITE, walls: [] });
+  expect(wrong.status).toBe(400);
+  expect(wrong.body.problems[0].path).toBe('walls');
+});
+
 test('units choose those of the sentences', async () => {
   const site = parseSite(SMALL_SITE);
   const verdicts = [];
