@@ -120,6 +120,27 @@ export const FIELDS = {
     label: 'gap between box and wall',
     default: { value: 0.01, origin: `${common}: moulded feet of the box` },
   },
+  'box.hood.gapM': {
+    kind: 'smallLength',
+    min: 0.003,
+    max: 0.5,
+    label: 'gap between hood and box',
+    default: { value: 0.03, origin: common },
+  },
+  'box.hood.solarAbsorptance': {
+    kind: 'ratio',
+    min: 0,
+    max: 1,
+    label: 'solar absorptance of the hood',
+    default: { value: 0.3, origin: 'white, weathered; new white paint 0.12 to 0.26' },
+  },
+  'box.hood.emittance': {
+    kind: 'ratio',
+    min: 0,
+    max: 1,
+    label: 'long-wave emittance of the hood',
+    default: { value: 0.9, origin: 'paint of any colour, 0.85 to 0.95' },
+  },
   'limits.minC': {
     kind: 'temperature',
     min: -80,

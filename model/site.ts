@@ -6,6 +6,7 @@
 import { z } from 'zod';
 import { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
 import { CONSTRUCTION_NAMES } from './constructions.ts';
+import { FACES } from './faces.ts';
 import { allowedText, FIELDS, type FieldPath, type NumberField } from './fields.ts';
 import { shown } from './site-error.ts';
 import { QUANTITY_KINDS, type QuantityReader } from './units.ts';
@@ -109,6 +110,18 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     windMs: required('climate.windMs').optional(),
   });
 
+  const hood = object('box.hood', {
+    faces: z
+      .array(z.enum(FACES))
+      .min(1, { error: 'a hood covers at least one face; allowed: front, left, right, top, bottom' })
+      .max(FACES.length)
+      .default(['front', 'left', 'right', 'top']),
+    gapM: defaulted('box.hood.gapM'),
+    solarAbsorptance: defaulted('box.hood.solarAbsorptance'),
+    emittance: defaulted('box.hood.emittance'),
+    openTop: z.boolean().default(true),
+  });
+
   const box = object('box', {
     widthM: required('box.widthM'),
     heightM: required('box.heightM'),
@@ -120,7 +133,7 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     mountHeightM: defaulted('box.mountHeightM'),
     standOffM: defaulted('box.standOffM'),
     vents: z.null({ error: 'vents are not in the model yet; allowed: null' }).default(null),
-    hood: z.null({ error: 'a hood is not in the model yet; allowed: null' }).default(null),
+    hood: hood.nullable().default(null),
   });
 
   const limits = object('limits', {

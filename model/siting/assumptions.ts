@@ -4,6 +4,7 @@ import { CONSTRUCTIONS } from '../constructions.ts';
 import { FIELDS, type FieldPath, generalPath, type NumberField } from '../fields.ts';
 import type { Site } from '../site.ts';
 import { BOX_ASSUMPTIONS } from '../thermal/box-network.ts';
+import { OUTDOOR_ASSUMPTIONS } from '../thermal/outdoor-surface.ts';
 import { formatQuantity, type UnitSystem, usualUnits } from '../units.ts';
 import type { Assumption } from './results.ts';
 
@@ -13,7 +14,7 @@ export function assumptionsOf(site: Site, climate: DesignClimate, units?: UnitSy
   return [
     { subject: 'climate', text: climate.text, origin: climate.origin },
     ...filledIn(site, system),
-    ...modelAssumptions(),
+    ...modelAssumptions(site.box.hood !== null),
   ];
 }
 
@@ -75,11 +76,15 @@ function valueAt(site: Site, path: string): unknown {
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
-function modelAssumptions(): Assumption[] {
+function modelAssumptions(hooded: boolean): Assumption[] {
   const a = BOX_ASSUMPTIONS;
   const common = 'common practice, no source';
   return [
-    { subject: 'box', text: 'closed box, no vents, no hood; each of its sheets has one temperature', origin: 'model' },
+    {
+      subject: 'box',
+      text: `closed box, no vents, ${hooded ? 'under a hood of thin sheet, the air under its level parts still' : 'no hood'}; each sheet has one temperature`,
+      origin: 'model',
+    },
     {
       subject: 'box',
       text: `half of the mass is shell (${percent(a.shellMassShare)}), specific heat ${a.specificHeatJkgK} J/(kg K), inside emittance ${a.insideEmittance}`,
@@ -92,7 +97,7 @@ function modelAssumptions(): Assumption[] {
     },
     {
       subject: 'wind',
-      text: `along the wall the wind is ${a.windShelter} of the free wind`,
+      text: `along the wall the wind is ${OUTDOOR_ASSUMPTIONS.windShelter} of the free wind`,
       origin: 'Sparrow, Ramsey and Mass 1979, leeward surfaces',
     },
     {

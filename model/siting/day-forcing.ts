@@ -6,6 +6,7 @@ import { faceAreasM2, panelAreaM2 } from '../shading/wall-frame.ts';
 import type { Box, Site, Wall } from '../site.ts';
 import { pressureAtAltitude } from '../solar/atmosphere.ts';
 import { buildBoxNetwork, GROUND_AREA_M2 } from '../thermal/box-network.ts';
+import { covers, hoodNode } from '../thermal/hood.ts';
 import type { Network } from '../thermal/network.ts';
 import type { DayForcing } from '../thermal/periodic-day.ts';
 import { blackbodyK } from '../thermal/radiation.ts';
@@ -71,9 +72,13 @@ export function dayForcing(input: {
   };
   const areas = faceAreasM2(site.box);
   for (const face of FACES) {
-    const absorberM2 = site.box.solarAbsorptance * areas[face];
+    const { box } = site;
     const { total } = sun.faces[face];
-    fill(face, (k) => absorberM2 * (total[k] as number));
+    const [node, absorptance] =
+      box.hood !== null && covers(box.hood, face)
+        ? [hoodNode(face), box.hood.solarAbsorptance]
+        : [face, box.solarAbsorptance];
+    fill(node, (k) => absorptance * areas[face] * (total[k] as number));
   }
   const wallAbsorberM2 = wall.solarAbsorptance * wallPatchAreaM2(shade, site.box);
   fill('wallBeside', (k) => wallAbsorberM2 * (sun.wall.total[k] as number));

@@ -3,6 +3,7 @@ import { FACES, perFace } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
 import { problem, SiteError, shown } from '../site-error.ts';
+import { covers } from '../thermal/hood.ts';
 import { energyClosure } from '../thermal/periodic-day.ts';
 import { cell } from '../thermal/step-table.ts';
 import { assumptionsOf } from './assumptions.ts';
@@ -41,8 +42,9 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
   const peakStep = highest(insideAirC);
   const limited = { insideAir: insideAirC, outsideAir: outsideAirC, componentCase: electronicsC }[site.limits.refersTo];
   const stepHours = day.stepS / 3600;
+  const bareFaces = FACES.filter((face) => !covers(site.box.hood, face));
   const sunny = ({ weather }: DayStep, k: number) =>
-    weather.dni >= SUNSHINE_WM2 && FACES.some((face) => (sun.faces[face].beam[k] ?? 0) > 0);
+    weather.dni >= SUNSHINE_WM2 && bareFaces.some((face) => (sun.faces[face].beam[k] ?? 0) > 0);
 
   return {
     wall: wall.name,
@@ -53,7 +55,9 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
     insideAirC,
     electronicsC,
     skinC: perFace(column),
-    faceIrradianceWm2: perFace((face) => Array.from(sun.faces[face].total)),
+    faceIrradianceWm2: perFace((face) =>
+      bareFaces.includes(face) ? Array.from(sun.faces[face].total) : day.steps.map(() => 0),
+    ),
     peakInsideAirC: Math.max(...insideAirC),
     peakAtUtc: day.steps[peakStep]?.utc ?? day.civil.startUtc,
     peakElectronicsC: Math.max(...electronicsC),

@@ -3,6 +3,7 @@ import { FACES } from '../faces.ts';
 import { faceAreasM2 } from '../shading/wall-frame.ts';
 import type { Box } from '../site.ts';
 import { BOX_NODES } from '../thermal/box-network.ts';
+import { covers } from '../thermal/hood.ts';
 import type { Network } from '../thermal/network.ts';
 import { type DayForcing, type PeriodicDay, storageW } from '../thermal/periodic-day.ts';
 import { readRow } from '../thermal/step-table.ts';
@@ -33,6 +34,7 @@ export function ledgerAt(input: {
   for (const name of BOX_NODES) ledger.storage -= storageW(network, forcing, march, step, network.indexOf(name));
   const areas = faceAreasM2(box);
   for (const face of FACES) {
+    if (covers(box.hood, face)) continue;
     const absorber = box.solarAbsorptance * areas[face];
     ledger.sunBeam += absorber * (sun.faces[face].beam[step] as number);
     ledger.sunDiffuse += absorber * (sun.faces[face].diffuse[step] as number);

@@ -29,6 +29,7 @@ export const LEDGER_PATHS = [
   'longwaveWall',
   'longwaveSurroundings',
   'mounting',
+  'hood',
   'storage',
 ] as const;
 
@@ -68,7 +69,7 @@ export interface DayResult extends DaySummary {
   readonly insideAirC: number[];
   readonly electronicsC: number[];
   readonly skinC: PerFace<number[]>;
-  /** Sun that falls on each face: beam, sky, ground and wall together, W/m2. */
+  /** Sun that falls on each face: beam, sky, ground and wall together, W/m2; none on a face that a hood covers. */
   readonly faceIrradianceWm2: PerFace<number[]>;
   readonly ledgerAtPeak: Ledger;
   readonly assumptions: Assumption[];

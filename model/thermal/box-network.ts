@@ -2,14 +2,14 @@
  * The heat balance of a closed box on a wall, put together as a network.
  *
  * Free nodes: ground before the wall, wall beside the box, wall behind it, five skins, back plate, air inside,
- * electronics. Boundaries: outside air, sky, deep ground, indoors. A skin is one sheet with one temperature; sheets
+ * electronics, and a sheet before each face that a hood covers. Boundaries: outside air, sky, deep ground, indoors. A skin is one sheet with one temperature; sheets
  * meet through air and radiation only, which keeps a sunlit face a little too hot and is on the safe side.
  */
 import type { Construction } from '../constructions.ts';
-import { FACES, type Face, type PerFace } from '../faces.ts';
+import { FACES } from '../faces.ts';
 import { AIR_SPECIFIC_HEAT_JKGK, airDensity, type FilmAir, filmAirTable } from './air.ts';
-import { blended, flatPlateForced } from './forced-convection.ts';
 import { CONTACT_GAP_M, channelCoefficient } from './gap.ts';
+import { covers, type Hood, hoodCapacitiesJK, hoodLinks } from './hood.ts';
 import {
   irregularSolid,
   type NaturalCoefficient,
@@ -19,18 +19,19 @@ import {
   verticalPlate,
 } from './natural-convection.ts';
 import { type Coefficient, createNetwork, type Link, type Network } from './network.ts';
+import {
+  longwave,
+  OUTDOOR_ASSUMPTIONS,
+  type OutdoorSetting,
+  outdoorCoefficient,
+  outdoorSurface,
+  radiation,
+  SKY_SHARE,
+} from './outdoor-surface.ts';
 import { parallelPlates, roomExchangeAreas } from './radiation.ts';
 import { dailyCapacityJm2K, dailyPenetrationM, type Slab } from './slab.ts';
 
-/** Shares of what a surface sees; they sum to 1. */
-export interface Surroundings {
-  readonly sky: number;
-  readonly ground: number;
-  readonly wall: number;
-  readonly obstruction: number;
-}
-
-export interface BoxNetworkInput {
+export interface BoxNetworkInput extends OutdoorSetting {
   readonly box: {
     readonly widthM: number;
     readonly heightM: number;
@@ -38,16 +39,13 @@ export interface BoxNetworkInput {
     readonly emittance: number;
     readonly massKg: number;
     readonly standOffM: number;
+    readonly hood: Hood | null;
   };
-  readonly faceAreasM2: PerFace<number>;
-  readonly faceViews: PerFace<Surroundings>;
-  readonly wall: {
+  readonly wall: OutdoorSetting['wall'] & {
     readonly construction: Construction;
-    readonly emittance: number;
     /** Area of the wall patch beside the box, m2. */
     readonly areaM2: number;
     readonly heightM: number;
-    readonly view: Surroundings;
   };
   /** Share of the sky dome that the ground before the wall sees. */
   readonly groundSky: number;
@@ -67,9 +65,6 @@ export const BOX_ASSUMPTIONS = {
   insideEmittance: 0.9,
   /** Area of one side of the electronics against that of the back plate; both sides give heat off. */
   boardAreaShare: 0.6,
-  /** Wind along the wall against free wind: the leeward modifier of Sparrow, Ramsey and Mass 1979 (EnergyPlus). */
-  windShelter: 0.5,
-  groundEmittance: 0.95,
 } as const;
 
 /** Ground that the box sees as one surface, m2; large against the box, so that its size does not matter. */
@@ -83,12 +78,6 @@ const SOIL: Slab = { conductivityWmK: 1, densityKgM3: 1600, specificHeatJkgK: 12
 
 /** Thick enough to show the daily swing of an endless depth. */
 const DEEP_M = 2;
-
-/**
- * Walton 1983 (EnergyPlus Engineering Reference): of the sky that an inclined surface sees, the share sqrt((1 + cos
- * tilt) / 2) counts as sky; the rest is low and radiates like air.
- */
-const SKY_SHARE: PerFace<number> = { front: Math.SQRT1_2, left: Math.SQRT1_2, right: Math.SQRT1_2, top: 1, bottom: 0 };
 
 /** Builds the network of one box on one wall. */
 export function buildBoxNetwork(input: BoxNetworkInput): Network {
@@ -108,86 +97,15 @@ export function buildBoxNetwork(input: BoxNetworkInput): Network {
   });
 }
 
-/** Wind and buoyancy together on a plate of a length in the direction of the wind. */
-function outdoorCoefficient(film: FilmAir, natural: NaturalCoefficient, lengthM: number): Coefficient {
-  return (surfaceK, airK, windMs) => {
-    const air = film(surfaceK, airK);
-    const forced = flatPlateForced(air, windMs * BOX_ASSUMPTIONS.windShelter, lengthM);
-    return blended(natural(air, surfaceK, airK), forced);
-  };
-}
-
 function stillCoefficient(film: FilmAir, natural: NaturalCoefficient): Coefficient {
   return (surfaceK, airK) => natural(film(surfaceK, airK), surfaceK, airK);
 }
 
-function outsideOfBox({ box, faceAreasM2, faceViews, wall }: BoxNetworkInput, film: FilmAir): Link[] {
-  const levelLengthM = (box.widthM * box.depthM) / (2 * (box.widthM + box.depthM));
-  const upright = verticalPlate(box.heightM);
-  const natural: PerFace<NaturalCoefficient> = {
-    front: upright,
-    left: upright,
-    right: upright,
-    top: plateFacingUp(levelLengthM),
-    bottom: plateFacingDown(levelLengthM),
-  };
-  const lengthM: PerFace<number> = {
-    front: box.widthM,
-    left: box.depthM,
-    right: box.depthM,
-    top: box.widthM,
-    bottom: box.widthM,
-  };
-  return FACES.flatMap((face: Face): Link[] => {
-    const area = faceAreasM2[face];
-    return [
-      {
-        kind: 'convection',
-        from: face,
-        to: 'outsideAir',
-        areaM2: area,
-        coefficient: outdoorCoefficient(film, natural[face], lengthM[face]),
-        label: 'convection',
-      },
-      ...longwave(face, area * box.emittance, faceViews[face], SKY_SHARE[face], wall),
-    ];
+function outsideOfBox(input: BoxNetworkInput, film: FilmAir): Link[] {
+  return FACES.flatMap((face) => {
+    const bare = { node: face, face, emittance: input.box.emittance };
+    return covers(input.box.hood, face) ? hoodLinks(input, film, face) : outdoorSurface(input, film, bare);
   });
-}
-
-function radiation(from: string, to: string, exchangeAreaM2: number, label: string): Link {
-  return { kind: 'radiation', from, to, exchangeAreaM2, label };
-}
-
-/**
- * Long-wave exchange of an outdoor surface with sky, ground, wall and obstructions. Ground and wall are grey: they emit
- * with their emittance and mirror, with the rest, what they see themselves. Obstructions are black and as warm as the air.
- * @param emitterM2 area of the surface times its emittance
- */
-function longwave(node: string, emitterM2: number, view: Surroundings, skyShare: number, wall?: GreyWall): Link[] {
-  const groundEmittance = BOX_ASSUMPTIONS.groundEmittance;
-  const links = [
-    radiation(node, 'sky', emitterM2 * view.sky * skyShare, 'longwaveSky'),
-    radiation(node, 'outsideAir', emitterM2 * view.sky * (1 - skyShare), 'longwaveSky'),
-    radiation(node, 'ground', emitterM2 * view.ground * groundEmittance, 'longwaveGround'),
-    radiation(node, 'sky', emitterM2 * view.ground * (1 - groundEmittance), 'longwaveGround'),
-    radiation(node, 'outsideAir', emitterM2 * view.obstruction, 'longwaveSurroundings'),
-  ];
-  if (wall === undefined) return links;
-  const mirrored = emitterM2 * view.wall * (1 - wall.emittance);
-  return [
-    ...links,
-    radiation(node, 'wallBeside', emitterM2 * view.wall * wall.emittance, 'longwaveWall'),
-    radiation(node, 'sky', mirrored * wall.view.sky * SKY_SHARE.front, 'longwaveWall'),
-    radiation(node, 'outsideAir', mirrored * wall.view.sky * (1 - SKY_SHARE.front), 'longwaveWall'),
-    radiation(node, 'ground', mirrored * wall.view.ground, 'longwaveWall'),
-    radiation(node, 'outsideAir', mirrored * wall.view.obstruction, 'longwaveWall'),
-  ];
-}
-
-/** A wall as what stands before it sees it. */
-interface GreyWall {
-  readonly emittance: number;
-  readonly view: Surroundings;
 }
 
 function mounting({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
@@ -238,7 +156,7 @@ function wallAndGround({ box, wall, groundSky }: BoxNetworkInput, film: FilmAir)
   const { conductivityWmK: k, outerLayerM } = construction;
   const inwards = 1 / (outerLayerM / (2 * k) + construction.innerResistanceM2KW);
   const beside = outdoorCoefficient(film, verticalPlate(wall.heightM), wall.heightM);
-  const groundEmitterM2 = GROUND_AREA_M2 * BOX_ASSUMPTIONS.groundEmittance;
+  const groundEmitterM2 = GROUND_AREA_M2 * OUTDOOR_ASSUMPTIONS.groundEmittance;
   // Sideways through the outer layer, across the perimeter of the covered patch, over a way of its area over its
   // perimeter: from the mean place in the patch to its edge and as far again. Common practice, no source.
   const perimeter = 2 * (box.widthM + box.heightM);
@@ -289,5 +207,6 @@ function capacities({ box, faceAreasM2, wall, pressurePa }: BoxNetworkInput): Re
     back: covered * perShellM2,
     insideAir: airKg * AIR_SPECIFIC_HEAT_JKGK,
     electronics: box.massKg * (1 - shellMassShare) * specificHeatJkgK,
+    ...hoodCapacitiesJK(box.hood, faceAreasM2),
   };
 }

@@ -12,6 +12,7 @@ const PATH_WORDS: Record<LedgerPath, string> = {
   longwaveWall: 'the wall by radiation',
   longwaveSurroundings: 'the surroundings by radiation',
   mounting: 'the wall through the mounting',
+  hood: 'the hood and the air behind it',
   storage: 'the warmth stored in the box',
 };
 

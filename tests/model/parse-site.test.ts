@@ -90,7 +90,7 @@ describe('bad input: each field is named with what is allowed', () => {
     ['box.widthM', '12 kg', /^box\.widthM: "12 kg" is not understood/],
     ['box.widthM', null, /^box\.widthM: null is not a number/],
     ['box.depthM', undefined, /^box\.depthM: is missing; allowed/],
-    ['box.hood', { gapM: 0.03 }, /^box\.hood: /],
+    ['box.hood', { gapM: 0 }, /^box\.hood\.gapM: 0 is below 0\.003/],
     ['walls', [], /^walls: at least one wall is needed/],
     ['walls', undefined, /^walls: is missing/],
     ['walls.1.name', 'north', /^walls\.1\.name: the name "north" is taken by walls\.0/],
@@ -182,7 +182,12 @@ describe('rules between fields', () => {
       { designDay: { date: 'july', maxC: 30 } },
       /^climate\.designDay\.date: "july" is no date; allowed: 1900/,
     ],
-    ['box.hood', {}, /^box\.hood: a hood is not in the model yet; allowed: null/],
+    ['box.vents', {}, /^box\.vents: vents are not in the model yet; allowed: null/],
+    [
+      'box.hood',
+      { faces: ['roof'] },
+      /^box\.hood\.faces\.0: "roof" is not known; allowed: front, left, right, top, bottom/,
+    ],
     ['walls.0.obstructions', [{ kind: 'fence' }], /"fence"|fence is no kind; allowed: sideWall, front, block, tree/],
   ])('%s = %j', (path, value, message) => {
     const site = changed(path, value) as { place: Record<string, unknown> };

@@ -58,5 +58,6 @@ export const LEDGER_WORDS: Record<LedgerPath, string> = {
   longwaveWall: 'Heat radiation, wall',
   longwaveSurroundings: 'Heat radiation, eaves and other things around',
   mounting: 'Back of the box and its fixings',
+  hood: 'Hood and the air behind it',
   storage: 'Warming or cooling of the box itself',
 };

@@ -53,6 +53,15 @@ const site = fc.record({
     massKg: within('box.massKg'),
     mountHeightM: within('box.mountHeightM'),
     standOffM: within('box.standOffM'),
+    hood: fc.oneof(
+      fc.constant(null),
+      fc.record({
+        gapM: within('box.hood.gapM'),
+        solarAbsorptance: within('box.hood.solarAbsorptance'),
+        emittance: within('box.hood.emittance'),
+        openTop: fc.boolean(),
+      }),
+    ),
   }),
   walls: fc.tuple(
     fc.record({
@@ -64,6 +73,17 @@ const site = fc.record({
       eave: fc.oneof(
         fc.constant(null),
         fc.record({ depthM: within('walls[].eave.depthM'), heightAboveBoxM: within('walls[].eave.heightAboveBoxM') }),
+      ),
+      obstructions: fc.oneof(
+        fc.constant([]),
+        fc.tuple(
+          fc.record({
+            kind: fc.constant('front' as const),
+            distanceM: within('walls[].obstructions[].distanceM'),
+            heightM: within('walls[].obstructions[].heightM'),
+            transmittance: within('walls[].obstructions[].transmittance'),
+          }),
+        ),
       ),
       horizon: fc.oneof(
         fc.constant([]),
