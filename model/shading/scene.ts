@@ -124,20 +124,7 @@ export function buildScene(input: SceneInput): Scene {
  */
 function sunShare(bodies: readonly Body[], towards: WallPoint): (point: WallPoint) => number {
   const [right, out, up] = towards;
-  const shadows = bodies.map((body) => {
-    const [r0, o0, u0] = body.low;
-    const [r1, o1, u1] = body.high;
-    const shifts = [u0, u1].map((height) => [(-right * height) / up, (-out * height) / up] as const);
-    const rights = shifts.flatMap(([shift]) => [r0 + shift, r1 + shift]);
-    const outs = shifts.flatMap(([, shift]) => [o0 + shift, o1 + shift]);
-    return {
-      body,
-      lowRight: Math.min(...rights),
-      highRight: Math.max(...rights),
-      lowOut: Math.min(...outs),
-      highOut: Math.max(...outs),
-    };
-  });
+  const shadows = bodies.map((body) => shadowOf(body, -right / up, -out / up));
   return (point) => {
     const steps = point[2] / up;
     const atRight = point[0] - right * steps;
@@ -149,5 +136,18 @@ function sunShare(bodies: readonly Body[], towards: WallPoint): (point: WallPoin
       if (share === 0) return 0;
     }
     return share;
+  };
+}
+
+/** A body with the rectangle on the ground that holds its shadow; shifts are those of a point one metre up. */
+function shadowOf(body: Body, rightPerM: number, outPerM: number) {
+  const [, , u0] = body.low;
+  const [, , u1] = body.high;
+  return {
+    body,
+    lowRight: body.low[0] + Math.min(u0 * rightPerM, u1 * rightPerM),
+    highRight: body.high[0] + Math.max(u0 * rightPerM, u1 * rightPerM),
+    lowOut: body.low[1] + Math.min(u0 * outPerM, u1 * outPerM),
+    highOut: body.high[1] + Math.max(u0 * outPerM, u1 * outPerM),
   };
 }

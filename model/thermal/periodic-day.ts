@@ -112,6 +112,9 @@ export function balanceDeepGround(
   throw new Error(`the deep ground did not settle in ${MAX_ROUNDS} rounds`);
 }
 
+/** Where less than this goes in on average the quotient of two noises would say nothing, W. */
+const LEAST_MEAN_W = 1;
+
 /**
  * Energy that went in minus what went out minus what is stored, relative to what went in, over the last round. In and
  * out are the sources and what the links bring from and to each boundary, each by its sign at each step.
@@ -140,5 +143,5 @@ export function energyClosure(network: Network, forcing: DayForcing, day: Period
     const rise = 1.5 * (at(steps - 1, i) - at(-1, i)) - 0.5 * (at(steps - 2, i) - at(-2, i));
     storedJ += (network.capacitiesJK[i] as number) * rise;
   }
-  return inJ === 0 ? 0 : (inJ - outJ - storedJ) / inJ;
+  return (inJ - outJ - storedJ) / Math.max(inJ, LEAST_MEAN_W * steps * stepS);
 }
