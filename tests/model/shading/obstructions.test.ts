@@ -60,6 +60,13 @@ describe('views against closed forms (Howell, A Catalog of Radiation Heat Transf
     expect(Math.abs(frontView(sceneWith([side])).obstruction / expected - 1)).toBeLessThan(0.02);
   });
 
+  test('a screen takes from the view what it does not let through', () => {
+    const solid = frontView(sceneWith([front()])).obstruction;
+    expect(frontView(sceneWith([front({ transmittance: 0.4 })])).obstruction).toBeCloseTo(0.6 * solid, 9);
+    const two = frontView(sceneWith([front({ transmittance: 0.5 }), front({ distanceM: 4.001, transmittance: 0.5 })]));
+    expect(two.obstruction).toBeCloseTo(0.75 * solid, 2);
+  });
+
   test('shares always sum to 1, half-open screens included', () => {
     const factors = frontView(sceneWith([front({ transmittance: 0.4 }), front({ distanceM: 9, heightM: 8 })]));
     expect(factors.sky + factors.ground + factors.wall + factors.obstruction).toBeCloseTo(1, 9);
