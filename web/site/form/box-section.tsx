@@ -2,6 +2,7 @@ import { fieldAt } from '../../../model/index.ts';
 import { valueAt } from '../draft.ts';
 import { shortQuantity } from '../quantity-text.ts';
 import { useForm } from './form-context.ts';
+import { HoodFields } from './hood-fields.tsx';
 import { NumberField } from './number-field.tsx';
 import { Section } from './section.tsx';
 
@@ -21,6 +22,7 @@ export function BoxSection() {
       {[...SIZE, ...REST].map((path) => (
         <NumberField key={path} path={path} />
       ))}
+      <HoodFields />
     </Section>
   );
 }

@@ -4,6 +4,7 @@ import { CLIMATE_SAMPLES, STANDARD_CYCLES } from '../../../model/index.ts';
 import type { SiteResult } from '../../compute/protocol.ts';
 import { type Draft, isDraft, textAt, valueAt } from '../draft.ts';
 import { useForm } from './form-context.ts';
+import { MONTHS } from './months.ts';
 import { NumberField } from './number-field.tsx';
 import { Section } from './section.tsx';
 import { ChoiceField, TextField } from './text-field.tsx';
@@ -15,11 +16,6 @@ const KINDS = [
 ] as const;
 
 type ClimateKind = (typeof KINDS)[number]['kind'];
-
-const MONTHS = Array.from({ length: 12 }, (_, month) => ({
-  value: String(month + 1),
-  label: new Intl.DateTimeFormat('en', { month: 'long', timeZone: 'UTC' }).format(new Date(Date.UTC(2000, month, 15))),
-}));
 
 export function ClimateSection({ result }: { result: SiteResult | null }) {
   const { draft, set } = useForm();

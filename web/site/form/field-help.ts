@@ -14,6 +14,8 @@ const HELP: Partial<Record<FieldPath, string>> = {
   'box.emittance': 'How well the finish gives off heat by radiation: high for paint and plastic, low for bare metal.',
   'box.powerW': 'The average electrical power that turns into heat in the box, not the rating on the label.',
   'walls[].azimuthDeg': 'Stand with your back to the wall and read where you look. A compass point such as SW will do.',
+  'box.hood.solarAbsorptance': 'Share of the sunlight that the hood soaks up: low for white, near 1 for black.',
+  'walls[].obstructions[].transmittance': '0 for a solid wall; more for a picket fence, a hedge or a shade net.',
   'walls[].solarAbsorptance': 'Share of the sunlight that the wall soaks up.',
   'walls[].emittance': 'How well the wall gives off heat by radiation.',
   'walls[].eave.offsetM': 'Negative: to the left.',

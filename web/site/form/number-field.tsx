@@ -12,9 +12,11 @@ export interface NumberFieldProps {
   /** Instead of the model's label, where one label covers two fields. */
   readonly label?: string;
   readonly disabled?: boolean;
+  /** Must be filled in here, though the model knows a default for a field of this name elsewhere. */
+  readonly needed?: boolean;
 }
 
-export function NumberField({ path, label, disabled = false }: NumberFieldProps) {
+export function NumberField({ path, label, disabled = false, needed = false }: NumberFieldProps) {
   const { draft, units, problems, filled, set } = useForm();
   const field = fieldAt(path);
   const value = valueAt(draft, path);
@@ -25,7 +27,7 @@ export function NumberField({ path, label, disabled = false }: NumberFieldProps)
   if (field === undefined) throw new Error(`no number field at ${path}`);
 
   const { kind } = field;
-  const empty = field.default?.value ?? assumedNumber(filled, path);
+  const empty = needed ? undefined : (field.default?.value ?? assumedNumber(filled, path));
   const wrong = problems.get(path) ?? [];
   const id = fieldId(path);
   const symbol = unitSymbol(kind, units);

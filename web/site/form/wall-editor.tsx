@@ -1,9 +1,10 @@
 import { CONSTRUCTION_NAMES, CONSTRUCTIONS, compassPoint } from '../../../model/index.ts';
-import { listAt, textAt, valueAt } from '../draft.ts';
+import { textAt, valueAt } from '../draft.ts';
 import { shortQuantity } from '../quantity-text.ts';
 import { fieldId, useForm } from './form-context.ts';
 import { HorizonEditor } from './horizon-editor.tsx';
 import { NumberField } from './number-field.tsx';
+import { ObstructionsEditor } from './obstructions-editor.tsx';
 import { ChoiceField, TextField } from './text-field.tsx';
 
 interface WallEditorProps {
@@ -43,7 +44,7 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
         <NumberField path={`${path}.electrodeDistanceM`} />
         <NumberField path={`${path}.cableDistanceM`} />
         <EaveFields path={`${path}.eave`} />
-        <ObstructionNote count={listAt(draft, `${path}.obstructions`).length} />
+        <ObstructionsEditor path={`${path}.obstructions`} />
         <details class="more field-wide">
           <summary>More about this wall</summary>
           <div class="section-fields">
@@ -64,12 +65,6 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
       </div>
     </details>
   );
-}
-
-/** Obstructions come with a file; the form keeps them and says so. */
-function ObstructionNote({ count }: { count: number }) {
-  if (count === 0) return null;
-  return <p class="field-wide">{`Things before this wall, from the file: ${count}. They count in the result.`}</p>;
 }
 
 const EAVE_FIELDS = ['depthM', 'heightAboveBoxM', 'widthM', 'offsetM'];
