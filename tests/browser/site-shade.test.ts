@@ -2,41 +2,19 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { DEMO_SITE } from '../../model/index.ts';
-import { launchChromium } from './chromium.ts';
-import { type PageServer, servePage } from './page-server.ts';
-import { eventually, openSitePage, PHONE, type SitePage } from './site-page.ts';
+import { eachSitePage } from './each-site-page.ts';
+import { eventually, openSitePage, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
-let browser: Browser;
-let server: PageServer;
-let site: SitePage;
-
-beforeAll(async () => {
-  [browser, server] = await Promise.all([launchChromium(), servePage()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
-
-beforeEach(async () => {
-  site = await openSitePage(browser, server.address);
-});
-
-afterEach(async () => {
-  await site.close();
-  expect(site.complaints).toEqual([]);
-});
+const stage = eachSitePage();
 
 const KINDS = ['side wall', 'fence', 'block', 'tree'];
 
 /** The demo's west wall in the form. */
-const west = () => site.page.locator('#field-walls-3-item');
+const west = () => stage.site.page.locator('#field-walls-3-item');
 const add = (noun: string) =>
   west()
     .getByRole('button', { name: `Add a ${noun}` })
@@ -44,7 +22,7 @@ const add = (noun: string) =>
 
 /** Peaks as numbers, by the name of the wall. */
 async function peakOf(wall: string): Promise<number> {
-  const [names, peaks] = await Promise.all([site.ranked(), site.peaks()]);
+  const [names, peaks] = await Promise.all([stage.site.ranked(), stage.site.peaks()]);
   return Number.parseFloat(peaks[names.indexOf(wall)] ?? '');
 }
 
@@ -52,35 +30,38 @@ describe('what stands before a wall', () => {
   test('a fence before the west wall lowers its peak, and taking it away brings it back', async () => {
     const bare = await peakOf('west');
     const south = await peakOf('south');
-    await site.page.locator('#field-walls-3').click();
+    await stage.site.page.locator('#field-walls-3').click();
     await add('fence');
-    await site.pressUntil('Tab', '#field-walls-3-obstructions-0-distanceM');
-    await site.field('walls.3.obstructions.0.heightM').fill('4 m');
+    await stage.site.pressUntil('Tab', '#field-walls-3-obstructions-0-distanceM');
+    await stage.site.field('walls.3.obstructions.0.heightM').fill('4 m');
     await eventually(() => peakOf('west')).toBeLessThan(bare);
     expect(await peakOf('south')).toBe(south);
     await west().getByRole('button', { name: 'Remove the fence' }).click();
     await eventually(() => peakOf('west')).toBe(bare);
-    expect(await site.field('walls.3.obstructions.0').count()).toBe(0);
-    expect(await site.page.evaluate(() => document.activeElement?.id)).toBe('field-walls-3-obstructions');
+    expect(await stage.site.field('walls.3.obstructions.0').count()).toBe(0);
+    expect(await stage.site.page.evaluate(() => document.activeElement?.id)).toBe('field-walls-3-obstructions');
   });
 
   test.each(['Metric', 'US'])('whatever is added is complete and clear of a large box, in %s units', async (units) => {
-    await site.remember({ ...DEMO_SITE, box: { ...DEMO_SITE.box, widthM: 3, depthM: 2, standOffM: 1, heightM: 1 } });
-    await site.page.getByRole('radio', { name: units }).check();
-    await site.page.locator('#field-walls-3').click();
-    await eventually(site.ranked).toHaveLength(4);
-    expect(await site.page.locator('.problem-list').allTextContents()).toEqual([]);
-    let before = await site.peaks();
+    await stage.site.remember({
+      ...DEMO_SITE,
+      box: { ...DEMO_SITE.box, widthM: 3, depthM: 2, standOffM: 1, heightM: 1 },
+    });
+    await stage.site.page.getByRole('radio', { name: units }).check();
+    await stage.site.page.locator('#field-walls-3').click();
+    await eventually(stage.site.ranked).toHaveLength(4);
+    expect(await stage.site.page.locator('.problem-list').allTextContents()).toEqual([]);
+    let before = await stage.site.peaks();
     for (const noun of KINDS) {
       await add(noun);
-      await eventually(site.peaks).not.toEqual(before);
-      expect(await site.page.locator('.problem-list').allTextContents()).toEqual([]);
-      before = await site.peaks();
+      await eventually(stage.site.peaks).not.toEqual(before);
+      expect(await stage.site.page.locator('.problem-list').allTextContents()).toEqual([]);
+      before = await stage.site.peaks();
     }
   });
 
   test('a field that is emptied or wrong is marked, and the list of problems leads to it', async () => {
-    const { page, field } = site;
+    const { page, field } = stage.site;
     await page.locator('#field-walls-3').click();
     await add('block');
     await field('walls.3.obstructions.0.widthM').fill('');
@@ -96,35 +77,35 @@ describe('what stands before a wall', () => {
     const walls = DEMO_SITE.walls.map((wall, index) =>
       index === 3 ? { ...wall, obstructions: [{ kind: 'balloon' }] } : wall,
     );
-    await site.remember({ ...DEMO_SITE, walls });
-    await site.page.locator('.problem-list button').first().click();
-    expect(await site.field('walls.3.obstructions.0.kind').getAttribute('aria-invalid')).toBe('true');
+    await stage.site.remember({ ...DEMO_SITE, walls });
+    await stage.site.page.locator('.problem-list button').first().click();
+    expect(await stage.site.field('walls.3.obstructions.0.kind').getAttribute('aria-invalid')).toBe('true');
     await west().getByRole('button', { name: 'Remove the unknown thing' }).click();
-    await eventually(site.ranked).toHaveLength(4);
+    await eventually(stage.site.ranked).toHaveLength(4);
   });
 
   test('months in leaf are kept', async () => {
-    await site.page.locator('#field-walls-3').click();
+    await stage.site.page.locator('#field-walls-3').click();
     await add('tree');
-    await site.field('walls.3.obstructions.0.leafOnMonths.0').selectOption('May');
-    await eventually(() => site.page.evaluate(() => localStorage.getItem('shadeside.site'))).toContain('[5,10]');
-    await site.page.reload();
-    await site.page.locator('#field-walls-3').click();
-    expect(await site.field('walls.3.obstructions.0.leafOnMonths.0').inputValue()).toBe('5');
-    expect(await site.field('walls.3.obstructions.0.leafOnMonths.1').inputValue()).toBe('10');
-    await eventually(site.ranked).toHaveLength(4);
+    await stage.site.field('walls.3.obstructions.0.leafOnMonths.0').selectOption('May');
+    await eventually(() => stage.site.page.evaluate(() => localStorage.getItem('shadeside.site'))).toContain('[5,10]');
+    await stage.site.page.reload();
+    await stage.site.page.locator('#field-walls-3').click();
+    expect(await stage.site.field('walls.3.obstructions.0.leafOnMonths.0').inputValue()).toBe('5');
+    expect(await stage.site.field('walls.3.obstructions.0.leafOnMonths.1').inputValue()).toBe('10');
+    await eventually(stage.site.ranked).toHaveLength(4);
   });
 
   test('everything fits a phone and passes the accessibility check', { timeout: 180_000 }, async () => {
-    await site.close();
-    site = await openSitePage(browser, server.address, PHONE);
-    const { page } = site;
+    await stage.site.close();
+    stage.site = await openSitePage(stage.browser, stage.server.address, PHONE);
+    const { page } = stage.site;
     await page.locator('#field-walls').click();
     await page.locator('#field-walls-3').click();
     for (const noun of KINDS) await add(noun);
     await page.locator('#field-box').click();
     await page.getByLabel('A hood shades the box').check();
-    await site.field('box.hood.faces').waitFor();
+    await stage.site.field('box.hood.faces').waitFor();
     await west().getByRole('button', { name: 'Remove the tree' }).waitFor();
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
     for (const button of await west().getByRole('button').all()) {
@@ -140,16 +121,16 @@ describe('what stands before a wall', () => {
 
 describe('a hood', () => {
   test('lowers the peaks, and keeps what is entered about it', async () => {
-    const { page, field } = site;
+    const { page, field } = stage.site;
     const bare = await Promise.all(['east', 'west'].map(peakOf));
     await page.getByLabel('A hood shades the box').check();
     await eventually(() => peakOf('west')).toBeLessThan(bare[1] ?? 0);
     expect(await peakOf('east')).toBeLessThan(bare[0] ?? 0);
     expect(await page.getByLabel('Air can leave at the top').isChecked()).toBe(true);
 
-    const open = await site.peaks();
+    const open = await stage.site.peaks();
     await page.getByLabel('Air can leave at the top').uncheck();
-    await eventually(site.peaks).not.toEqual(open);
+    await eventually(stage.site.peaks).not.toEqual(open);
 
     const faces = field('box.hood.faces');
     for (const face of ['front', 'left', 'right', 'top']) await faces.getByLabel(face).uncheck();

@@ -3,43 +3,20 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import AxeBuilder from '@axe-core/playwright';
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { DEMO_SITE } from '../../model/index.ts';
-import { launchChromium } from './chromium.ts';
-import { type PageServer, servePage } from './page-server.ts';
-import { DESK, eventually, openSitePage, PHONE, type SitePage } from './site-page.ts';
+import { eachSitePage } from './each-site-page.ts';
+import { DESK, eventually, openSitePage, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
-let browser: Browser;
-let server: PageServer;
-let site: SitePage;
-
-beforeAll(async () => {
-  [browser, server] = await Promise.all([launchChromium(), servePage()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
-
-beforeEach(async () => {
-  server.forget();
-  site = await openSitePage(browser, server.address);
-});
-
-afterEach(async () => {
-  await site.close();
-  expect(site.complaints).toEqual([]);
-});
+const stage = eachSitePage();
 
 describe('the demo site', () => {
   test('is judged at once: verdict, four walls, the day and its heat', async () => {
-    const { page } = site;
-    expect(await site.verdict()).toMatch(/^Use wall "south"/);
-    expect(await site.ranked()).toEqual(['south', 'east', 'west', 'north']);
+    const { page } = stage.site;
+    expect(await stage.site.verdict()).toMatch(/^Use wall "south"/);
+    expect(await stage.site.ranked()).toEqual(['south', 'east', 'west', 'north']);
     expect(await page.locator('.finding-fail').allTextContents()).toEqual([expect.stringContaining('Fail')]);
     await page.locator('.day-chart canvas').waitFor();
     expect(await page.locator('.flows-in li').count()).toBeGreaterThan(1);
@@ -49,26 +26,26 @@ describe('the demo site', () => {
   });
 
   test('another wall can be chosen for the day', async () => {
-    await site.page.getByRole('radio', { name: /west/ }).check();
-    await site.page.getByRole('heading', { name: /The day on wall “west”/ }).waitFor();
+    await stage.site.page.getByRole('radio', { name: /west/ }).check();
+    await stage.site.page.getByRole('heading', { name: /The day on wall “west”/ }).waitFor();
   });
 
   test('the first load without the chart stays below 300 kB', async () => {
-    const first = server.fetched().filter((path) => /\.(js|css)$|\/$/.test(path) && !path.includes('day-plot'));
-    const size = (path: string) => gzipSync(server.file(path === '/' ? 'index.html' : path)).length;
+    const first = stage.server.fetched().filter((path) => /\.(js|css)$|\/$/.test(path) && !path.includes('day-plot'));
+    const size = (path: string) => gzipSync(stage.server.file(path === '/' ? 'index.html' : path)).length;
     expect(first.length).toBeGreaterThanOrEqual(4);
     expect(first.reduce((sum, path) => sum + size(path), 0)).toBeLessThan(300_000);
   });
 });
 
 describe('clock time', () => {
-  const rows = () => site.page.locator('.hours tbody th').allTextContents();
+  const rows = () => stage.site.page.locator('.hours tbody th').allTextContents();
 
   test('is that of the place, not of the device', async () => {
-    await site.page.getByText('The figures by the hour').click();
+    await stage.site.page.getByText('The figures by the hour').click();
     expect((await rows())[0]).toBe('00:00');
     expect(await rows()).toHaveLength(24);
-    const peakHour = Number(/at (\d+):/.exec((await site.peaks())[0] ?? '')?.[1]);
+    const peakHour = Number(/at (\d+):/.exec((await stage.site.peaks())[0] ?? '')?.[1]);
     expect(peakHour).toBeGreaterThanOrEqual(13);
     expect(peakHour).toBeLessThanOrEqual(18);
   });
@@ -78,8 +55,8 @@ describe('clock time', () => {
     { date: '2026-03-29', hours: 23, twice: [] },
   ])('shows all $hours hours of $date in Zurich', async ({ date, hours, twice }) => {
     const place = { latitudeDeg: 47.4, longitudeDeg: 8.5, timeZone: 'Europe/Zurich' };
-    await site.remember({ ...DEMO_SITE, place, climate: { designDay: { date, maxC: 25 } } });
-    await site.page.getByText('The figures by the hour').click();
+    await stage.site.remember({ ...DEMO_SITE, place, climate: { designDay: { date, maxC: 25 } } });
+    await stage.site.page.getByText('The figures by the hour').click();
     expect(await rows()).toHaveLength(hours);
     expect((await rows()).filter((row) => row.startsWith('02:00'))).toEqual(twice);
   });
@@ -87,15 +64,15 @@ describe('clock time', () => {
 
 describe('reach', () => {
   test('the keyboard alone changes a number and chooses a wall', async () => {
-    const { page } = site;
-    await site.pressUntil('Tab', '.skip-link');
+    const { page } = stage.site;
+    await stage.site.pressUntil('Tab', '.skip-link');
     await page.keyboard.press('Enter');
-    await site.pressUntil('Tab', '#field-box-powerW');
-    const before = await site.peaks();
+    await stage.site.pressUntil('Tab', '#field-box-powerW');
+    const before = await stage.site.peaks();
     await page.keyboard.press('ControlOrMeta+a');
     await page.keyboard.type('30');
-    await eventually(site.peaks).not.toEqual(before);
-    await site.pressUntil('Shift+Tab', '[name="shown-wall"]');
+    await eventually(stage.site.peaks).not.toEqual(before);
+    await stage.site.pressUntil('Shift+Tab', '[name="shown-wall"]');
     await page.keyboard.press('ArrowDown');
     await page.getByRole('heading', { name: /The day on wall “(?!south)/ }).waitFor();
   });
@@ -103,9 +80,9 @@ describe('reach', () => {
   // Unfolded, the page is long, and both the check and the picture go over all of it.
   const long = { timeout: 180_000 };
   test.each([PHONE, DESK])('fits $width px, passes the accessibility check, and is drawn', long, async (viewport) => {
-    await site.close();
-    site = await openSitePage(browser, server.address, viewport);
-    const { page } = site;
+    await stage.site.close();
+    stage.site = await openSitePage(stage.browser, stage.server.address, viewport);
+    const { page } = stage.site;
     await page.locator('.day-chart canvas').waitFor();
     const sentence = await page.locator('.verdict-sentence').boundingBox();
     expect((sentence?.y ?? 0) + (sentence?.height ?? viewport.height)).toBeLessThan(viewport.height);
