@@ -18,7 +18,14 @@ export { parsePlainSite, siteJsonSchema } from './entry.ts';
 export { parseSite } from './entry-with-units.ts';
 export { FACES, type Face, type PerFace } from './faces.ts';
 export { FIELDS, type FieldPath, fieldAt, type NumberField } from './fields.ts';
-export { LIMIT_REFERENCES, type Site, type SiteInput, type Wall } from './site.ts';
+export {
+  LIMIT_REFERENCES,
+  type Site,
+  type SiteInput,
+  USUAL_HOOD_FACES,
+  USUAL_LEAF_MONTHS,
+  type Wall,
+} from './site.ts';
 export { type Problem, SiteError } from './site-error.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { rankWalls } from './siting/rank-walls.ts';

@@ -42,16 +42,17 @@ function fillIn(parsed: Parsed, input: unknown): Site {
   const sample = CLIMATE_SAMPLES.find(({ name }) => name === climate.sample);
   const altitudeM = !entered('place.altitudeM') && sample ? sample.altitudeM : place.altitudeM;
   const day = climate.designDay;
-  // Air is never moister than saturated: on a cold day the usual dew point would be.
-  const dewPointC =
-    day && !entered('climate.designDay.dewPointC') ? Math.min(day.dewPointC, day.maxC - day.dailyRangeK) : 0;
   const topM = box.mountHeightM + box.heightM / 2;
   return {
     ...parsed,
     place: { ...place, altitudeM, timeZone: place.timeZone ?? tzLookup(place.latitudeDeg, place.longitudeDeg) },
     climate: {
       ...climate,
-      ...(day && !entered('climate.designDay.dewPointC') && { designDay: { ...day, dewPointC } }),
+      // Air is never moister than saturated: on a cold day the usual dew point would be.
+      ...(day &&
+        !entered('climate.designDay.dewPointC') && {
+          designDay: { ...day, dewPointC: Math.min(day.dewPointC, day.maxC - day.dailyRangeK) },
+        }),
       ...(climate.cycle !== undefined && { windMs: climate.windMs ?? FIELDS['climate.windMs'].default.value }),
     },
     walls: walls.map((wall, index) => ({

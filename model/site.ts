@@ -6,12 +6,18 @@
 import { z } from 'zod';
 import { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
 import { CONSTRUCTION_NAMES } from './constructions.ts';
-import { FACES } from './faces.ts';
+import { FACES, type Face } from './faces.ts';
 import { allowedText, FIELDS, type FieldPath, type NumberField } from './fields.ts';
 import { shown } from './site-error.ts';
 import { QUANTITY_KINDS, type QuantityReader } from './units.ts';
 
 export const LIMIT_REFERENCES = ['insideAir', 'outsideAir', 'componentCase'] as const;
+
+/** The faces that a hood covers where none are entered. */
+export const USUAL_HOOD_FACES: readonly Face[] = ['front', 'left', 'right', 'top'];
+
+/** First and last month of leaf of a northern tree where none are entered. */
+export const USUAL_LEAF_MONTHS: readonly [number, number] = [4, 10];
 
 const MAX_WALLS = 72;
 const MAX_HORIZON_POINTS = 360;
@@ -115,7 +121,7 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
       .array(z.enum(FACES))
       .min(1, { error: 'a hood covers at least one face; allowed: front, left, right, top, bottom' })
       .max(FACES.length)
-      .default(['front', 'left', 'right', 'top']),
+      .default([...USUAL_HOOD_FACES]),
     gapM: defaulted('box.hood.gapM'),
     solarAbsorptance: defaulted('box.hood.solarAbsorptance'),
     emittance: defaulted('box.hood.emittance'),
@@ -186,7 +192,7 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
         trunkDiameterM: defaulted(at('trunkDiameterM')),
         leafOnTransmittance: defaulted(at('leafOnTransmittance')),
         leafOffTransmittance: defaulted(at('leafOffTransmittance')),
-        leafOnMonths: z.tuple([month, month]).default([4, 10]),
+        leafOnMonths: z.tuple([month, month]).default([...USUAL_LEAF_MONTHS]),
       }),
     ],
     {

@@ -64,12 +64,3 @@ function entersEllipsoid({ low, high }: Body, from: WallPoint, towards: WallPoin
   if (discriminant <= 0 || ab > 0) return Number.POSITIVE_INFINITY;
   return (-ab - Math.sqrt(discriminant)) / aa;
 }
-
-/** Whether two bodies with straight sides share more than a surface. */
-export function overlap(a: Pick<Body, 'low' | 'high'>, b: Pick<Body, 'low' | 'high'>): boolean {
-  return [0, 1, 2].every((axis) => {
-    const low = Math.max(a.low[axis] as number, b.low[axis] as number);
-    const high = Math.min(a.high[axis] as number, b.high[axis] as number);
-    return high - low > GRAZING_M;
-  });
-}

@@ -11,26 +11,33 @@ export function sunVector(sun: SunPosition): Vector {
   return [level * sinDeg(sun.azimuthDeg), level * cosDeg(sun.azimuthDeg), sinDeg(sun.elevationDeg)];
 }
 
-/** Points of a panel, in the coordinates of the wall, at which the sun is looked for: a few that tell whether its shade is even, and many where it is not. */
+/**
+ * Points of a panel, in the coordinates of the wall, at which the sun is looked for: a few that tell whether its shade is
+ * even, and many where it is not.
+ */
 export interface SunPoints {
   readonly scouts: readonly WallPoint[];
   readonly all: readonly WallPoint[];
 }
 
-/**
- * Places where the sun is looked for on a panel. Eaves draw level shadow lines, so that upright faces need more points one
- * above the other than side by side.
- */
+/** Eaves draw level shadow lines, so that upright faces need more points one above the other than side by side. */
+const COLUMNS = 4;
+const ROWS = 18;
+
+/** Places where the sun is looked for on a panel. */
 export function sunPoints(panel: Panel, scene: Scene): SunPoints {
-  const all = samplePoints(panel, 4, 18).map(scene.inWall);
+  const all = samplePoints(panel, COLUMNS, ROWS).map(scene.inWall);
   return { all, scouts: edgePoints(all) };
 }
 
 /** The outermost of the sample points, and some between: a straight edge that crosses the panel parts them. */
 function edgePoints(all: readonly WallPoint[]): WallPoint[] {
   return all.filter((_, index) => {
-    const [column, row] = [Math.floor(index / 18), index % 18];
-    return (row % 17 === 0 && column % 3 === 0) || (row % 6 === 2 && column === (row % 4 === 0 ? 0 : 3));
+    const [column, row] = [Math.floor(index / ROWS), index % ROWS];
+    return (
+      (row % (ROWS - 1) === 0 && column % (COLUMNS - 1) === 0) ||
+      (row % 6 === 2 && column === (row % 4 === 0 ? 0 : COLUMNS - 1))
+    );
   });
 }
 

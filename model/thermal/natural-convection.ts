@@ -22,7 +22,7 @@ export function verticalPlateNu(ra: number, plateFactor: number): number {
  * Vertical plate in undisturbed air, laminar, Rayleigh up to 1e9: a seventh below the form above at 1e8.
  * Source: Churchill and Chu 1975, as above (Incropera eq. 9.27), its Prandtl function written with the same factor.
  */
-export function verticalPlateLaminarNu(ra: number, plateFactor: number): number {
+function verticalPlateLaminarNu(ra: number, plateFactor: number): number {
   return 0.68 + (0.67 * fourthRoot(ra)) / (plateFactor * Math.sqrt(plateFactor));
 }
 
@@ -30,7 +30,7 @@ export function verticalPlateLaminarNu(ra: number, plateFactor: number): number 
  * Solids of irregular shape, laminar; L is the way that the air travels along the solid.
  * Source: Holman, Heat Transfer (10th ed. 2010), section 7-5 with table 7-1 (C = 0.52, m = 1/4); value from memory.
  */
-export function irregularSolidNu(ra: number): number {
+function irregularSolidNu(ra: number): number {
   return 0.52 * fourthRoot(ra);
 }
 
@@ -43,7 +43,7 @@ export function unstablePlateLaminarNu(ra: number): number {
 }
 
 /** Hot side up or cold side down, turbulent, Rayleigh 1e7 to 1e11. Source: McAdams 1954 (Incropera eq. 9.31). */
-export function unstablePlateTurbulentNu(ra: number): number {
+function unstablePlateTurbulentNu(ra: number): number {
   return 0.15 * Math.cbrt(ra);
 }
 

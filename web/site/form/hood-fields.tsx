@@ -1,5 +1,6 @@
 /** A hood over the box: sheets that stand off some of its faces and take the sun in their stead. */
-import { FACES, type Face } from '../../../model/index.ts';
+import type { ComponentChildren } from 'preact';
+import { FACES, type Face, USUAL_HOOD_FACES } from '../../../model/index.ts';
 import { valueAt } from '../draft.ts';
 import { FieldMessages, messageIds } from './field-messages.tsx';
 import { fieldId, useForm } from './form-context.ts';
@@ -9,34 +10,32 @@ const HOOD = 'box.hood';
 const COVERED = `${HOOD}.faces`;
 const OPEN_TOP = `${HOOD}.openTop`;
 
-/** The faces that a hood covers where none are entered, as the model assumes them. */
-const USUAL_FACES: readonly unknown[] = ['front', 'left', 'right', 'top'] satisfies Face[];
-
 export function HoodFields() {
-  const { draft, problems, set } = useForm();
+  const { draft, set } = useForm();
   const present = (valueAt(draft, HOOD) ?? null) !== null;
-  const wrong = problems.get(HOOD) ?? [];
-  const id = fieldId(HOOD);
   return (
     <div class="field-wide">
-      <label class="choice">
-        <input
-          type="checkbox"
-          id={id}
-          checked={present}
-          aria-invalid={wrong.length > 0}
-          aria-describedby={messageIds(id, wrong.length > 0, false)}
-          onChange={({ currentTarget }) => set(HOOD, currentTarget.checked ? {} : undefined)}
-        />
-        <span>A hood shades the box</span>
-      </label>
-      <FieldMessages id={id} problems={wrong} />
+      <CheckField
+        path={HOOD}
+        label="A hood shades the box"
+        checked={present}
+        onCheck={(on) => set(HOOD, on ? {} : undefined)}
+      />
       {present && (
         <div class="section-fields">
           <NumberField path={`${HOOD}.gapM`} />
           <NumberField path={`${HOOD}.solarAbsorptance`} />
           <NumberField path={`${HOOD}.emittance`} />
-          <OpenTop />
+          <div class="field-wide">
+            <CheckField
+              path={OPEN_TOP}
+              label="Air can leave at the top"
+              checked={(valueAt(draft, OPEN_TOP) ?? true) === true}
+              onCheck={(on) => set(OPEN_TOP, on)}
+            >
+              Then the air behind the hood rises and carries heat away.
+            </CheckField>
+          </div>
           <CoveredFaces />
         </div>
       )}
@@ -44,33 +43,41 @@ export function HoodFields() {
   );
 }
 
-function OpenTop() {
-  const { draft, problems, set } = useForm();
-  const wrong = problems.get(OPEN_TOP) ?? [];
-  const id = fieldId(OPEN_TOP);
+interface CheckFieldProps {
+  readonly path: string;
+  readonly label: string;
+  readonly checked: boolean;
+  readonly children?: ComponentChildren;
+  onCheck(on: boolean): void;
+}
+
+/** A box to tick, with its problems and help below it. */
+function CheckField({ path, label, checked, children, onCheck }: CheckFieldProps) {
+  const wrong = useForm().problems.get(path) ?? [];
+  const id = fieldId(path);
   return (
-    <div class="field-wide">
+    <>
       <label class="choice">
         <input
           type="checkbox"
           id={id}
-          checked={(valueAt(draft, OPEN_TOP) ?? true) === true}
+          checked={checked}
           aria-invalid={wrong.length > 0}
           aria-describedby={messageIds(id, wrong.length > 0, false)}
-          onChange={({ currentTarget }) => set(OPEN_TOP, currentTarget.checked)}
+          onChange={({ currentTarget }) => onCheck(currentTarget.checked)}
         />
-        <span>Air can leave at the top</span>
+        <span>{label}</span>
       </label>
       <FieldMessages id={id} problems={wrong}>
-        Then the air behind the hood rises and carries heat away.
+        {children}
       </FieldMessages>
-    </div>
+    </>
   );
 }
 
 function CoveredFaces() {
   const { draft, problems, set } = useForm();
-  const entered = valueAt(draft, COVERED) ?? USUAL_FACES;
+  const entered = valueAt(draft, COVERED) ?? USUAL_HOOD_FACES;
   const covered: readonly unknown[] = Array.isArray(entered) ? entered : [];
   // A file may name a face that no box has; its mark finds no field of its own.
   const wrong = [...problems].flatMap(([path, found]) =>

@@ -1,6 +1,6 @@
 /** What stands before a wall and shades it: side walls, fences, other houses, trees. */
 import { useEffect, useRef } from 'preact/hooks';
-import { fromDisplay, toDisplay, type UnitSystem } from '../../../model/index.ts';
+import { fromDisplay, toDisplay, type UnitSystem, USUAL_LEAF_MONTHS } from '../../../model/index.ts';
 import { type Draft, listAt, textAt, valueAt } from '../draft.ts';
 import { FieldMessages } from './field-messages.tsx';
 import { fieldId, goToField, useForm } from './form-context.ts';
@@ -179,9 +179,7 @@ function ObstructionEditor({ path, number, remove }: ObstructionEditorProps) {
   );
 }
 
-/** First and last month in leaf, as the model assumes them. */
-const USUAL_LEAF_MONTHS = [4, 10] as const;
-
+/** First and last month in leaf. */
 function LeafMonths({ path }: { path: string }) {
   const { draft, problems, set } = useForm();
   const months = USUAL_LEAF_MONTHS.map((usual, index) => valueAt(draft, `${path}.${index}`) ?? usual);
