@@ -10,6 +10,16 @@ export const DEMO_SITE: SiteInput = {
   place: { latitudeDeg: 33.2, longitudeDeg: -113.4, altitudeM: 330, timeZone: 'America/Phoenix' },
   climate: { sample: 'dry-basin' },
   ground: { albedo: 0.25 },
+  // Fourteen by nine metres, its long sides turned eight degrees from east and west.
+  building: {
+    outlineM: [
+      [7.56, 3.48],
+      [6.31, -5.43],
+      [-7.56, -3.48],
+      [-6.31, 5.43],
+    ],
+    heightM: 3,
+  },
   box: {
     widthM: 0.28,
     heightM: 0.34,

@@ -81,6 +81,15 @@ export const FIELDS = {
     label: 'ground albedo',
     default: { value: 0.2, origin: 'grass; usual value where the ground is unknown' },
   },
+  'building.outlineM.eastM': { kind: 'length', min: -1000, max: 1000, label: 'corner of the building, metres east' },
+  'building.outlineM.northM': { kind: 'length', min: -1000, max: 1000, label: 'corner of the building, metres north' },
+  'building.heightM': {
+    kind: 'length',
+    min: 0.5,
+    max: 300,
+    label: 'height of the building',
+    default: { value: 3, origin: 'one storey' },
+  },
   'box.widthM': { kind: 'smallLength', min: 0.02, max: 3, label: 'box width' },
   'box.heightM': { kind: 'smallLength', min: 0.02, max: 3, label: 'box height' },
   'box.depthM': { kind: 'smallLength', min: 0.01, max: 2, label: 'box depth' },
@@ -119,6 +128,13 @@ export const FIELDS = {
     max: 1,
     label: 'gap between box and wall',
     default: { value: 0.01, origin: `${common}: moulded feet of the box` },
+  },
+  'box.postDistanceM': {
+    kind: 'length',
+    min: 0,
+    max: 200,
+    label: 'from the wall to the back of a box on a post',
+    default: { value: 2, origin: invented },
   },
   'box.hood.gapM': {
     kind: 'smallLength',
@@ -192,6 +208,19 @@ export const FIELDS = {
     max: 100,
     label: 'middle of the eave to the right of the box, seen from outside',
     default: { value: 0, origin: 'centred above the box' },
+  },
+  'walls[].eave.transmittance': {
+    kind: 'ratio',
+    min: 0,
+    max: 1,
+    label: 'share of light that gets through the eave',
+    default: { value: 0, origin: 'solid' },
+  },
+  'walls[].alongM': {
+    kind: 'length',
+    min: 0,
+    max: 2000,
+    label: "middle of the box from the left end of this edge of the building's outline, seen from outside",
   },
   'walls[].obstructions[].distanceM': { kind: 'length', min: 0.05, max: 500, label: 'distance' },
   'walls[].obstructions[].depthM': { kind: 'length', min: 0.05, max: 200, label: 'depth, out from the wall' },
@@ -268,6 +297,8 @@ export type FieldPath = keyof typeof FIELDS;
 /** A path with list positions taken out: "walls.2.azimuthDeg" is "walls[].azimuthDeg". */
 export function generalPath(path: string): string {
   return path
+    .replace(/^building\.outlineM\.\d+\.0$/, 'building.outlineM.eastM')
+    .replace(/^building\.outlineM\.\d+\.1$/, 'building.outlineM.northM')
     .replace(/\.horizon\.\d+\.0$/, '.horizon.bearingDeg')
     .replace(/\.horizon\.\d+\.1$/, '.horizon.elevationDeg')
     .replace(/^constraints\.mountHeightM\.\d$/, 'constraints.mountHeightM')

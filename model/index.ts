@@ -7,6 +7,7 @@
  * Everything is pure: no I/O, no clock.
  */
 
+export { outlineEdges, type PlanPoint } from './building-outline.ts';
 export { CAUTIONS } from './cautions.ts';
 export { clockTime } from './civil-day.ts';
 export { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
@@ -16,7 +17,7 @@ export { CONSTRUCTION_NAMES, CONSTRUCTIONS } from './constructions.ts';
 export { DEMO_SITE } from './demo-site.ts';
 export { parsePlainSite, siteJsonSchema } from './entry.ts';
 export { parseSite } from './entry-with-units.ts';
-export { FACES, type Face, type PerFace } from './faces.ts';
+export { FACES, type Face, MOUNTS, type PerFace } from './faces.ts';
 export { FIELDS, type FieldPath, fieldAt, type NumberField } from './fields.ts';
 export {
   LIMIT_REFERENCES,
@@ -27,6 +28,7 @@ export {
   type Wall,
 } from './site.ts';
 export { type Problem, SiteError } from './site-error.ts';
+export { bearingRose, ROSE_STEP_DEG, type RosePoint } from './siting/bearing-rose.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { rankWalls } from './siting/rank-walls.ts';
 export {
@@ -44,6 +46,8 @@ export {
   type Ranking,
   type RankOptions,
 } from './siting/results.ts';
+export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
+export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
 export { clearSky, type Irradiance } from './solar/clear-sky.ts';
 export { splitGlobal } from './solar/decomposition.ts';
 export { extraterrestrialNormal } from './solar/extraterrestrial.ts';

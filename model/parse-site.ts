@@ -2,13 +2,15 @@
 import tzLookup from '@photostructure/tz-lookup';
 import { distance } from 'fastest-levenshtein';
 import type { z } from 'zod';
+import { edgeFacing, outlineEdges, type PlanPoint } from './building-outline.ts';
 import { CLIMATE_SAMPLES } from './climate/samples.ts';
 import { wrapDegrees } from './compass.ts';
 import { CONSTRUCTIONS } from './constructions.ts';
 import { allowedText, FIELDS, fieldAt, generalPath } from './fields.ts';
+import { rawAt } from './raw-site.ts';
 import { buildSiteSchema, type KnownKeys, type Site } from './site.ts';
 import { type Problem, problem, SiteError, shown } from './site-error.ts';
-import { rawAt, ruleProblems } from './site-rules.ts';
+import { ruleProblems } from './site-rules.ts';
 import type { QuantityReader } from './units.ts';
 
 /** A parser of site files whose text fields are read by `read`; the schema is built once, here. */
@@ -38,7 +40,7 @@ type Parsed = z.output<ReturnType<typeof buildSiteSchema>>;
 /** Fills in what depends on other fields. */
 function fillIn(parsed: Parsed, input: unknown): Site {
   const entered = (path: string): boolean => rawAt(input, path) !== undefined;
-  const { place, climate, box, walls } = parsed;
+  const { place, climate, box, building, walls } = parsed;
   const sample = CLIMATE_SAMPLES.find(({ name }) => name === climate.sample);
   const altitudeM = !entered('place.altitudeM') && sample ? sample.altitudeM : place.altitudeM;
   const day = climate.designDay;
@@ -58,12 +60,20 @@ function fillIn(parsed: Parsed, input: unknown): Site {
     walls: walls.map((wall, index) => ({
       ...wall,
       azimuthDeg: wrapDegrees(wall.azimuthDeg),
+      ...(building !== null && placeOnOutline(wall, building.outlineM)),
       solarAbsorptance: wall.solarAbsorptance ?? CONSTRUCTIONS[wall.construction].solarAbsorptance,
       heightM: entered(`walls.${index}.heightM`)
         ? wall.heightM
-        : Math.max(wall.heightM, topM + (wall.eave?.heightAboveBoxM ?? 0)),
+        : Math.max(building?.heightM ?? wall.heightM, topM + (wall.eave?.heightAboveBoxM ?? 0)),
     })),
   };
+}
+
+/** Where a wall stands on the building: on the longest edge that faces its way, the box in the middle. */
+function placeOnOutline(wall: Parsed['walls'][number], outline: readonly PlanPoint[]) {
+  const edge = wall.edge ?? edgeFacing(outline, wall.azimuthDeg) ?? 0;
+  const lengthM = outlineEdges(outline)[edge]?.lengthM ?? 0;
+  return { edge, alongM: wall.alongM ?? lengthM / 2 };
 }
 
 /**

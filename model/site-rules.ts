@@ -2,22 +2,18 @@
  * Rules between the fields of a site. They read the raw input, so that they speak up together with whatever else is
  * wrong; a field that is itself wrong is left to its own problem.
  */
+
+import { buildingProblems } from './building-rules.ts';
 import { civilDay } from './civil-day.ts';
-import { FIELDS, fieldAt } from './fields.ts';
+import { fieldAt } from './fields.ts';
+import { obstructionProblems } from './obstruction-rules.ts';
+import { type RawSite, rawSite } from './raw-site.ts';
 import { isTimeZone } from './site.ts';
 import { type Problem, problem, shown } from './site-error.ts';
 import type { QuantityReader } from './units.ts';
 
 /** More heat than this from each square metre of its outside no closed box gives off without charring, W/m2. */
 const MOST_HEAT_WM2 = 2000;
-
-/** Reads raw fields by their path. */
-interface RawSite {
-  /** What stands at a path; undefined where nothing does. */
-  at(path: string): unknown;
-  /** The number at a path in SI; undefined where none is entered or it is itself wrong. */
-  number(path: string): number | undefined;
-}
 
 /** The problems between fields of a raw site. */
 export function ruleProblems(input: unknown, read: QuantityReader): Problem[] {
@@ -28,31 +24,10 @@ export function ruleProblems(input: unknown, read: QuantityReader): Problem[] {
     ...order(raw, 'limits.minC', 'limits.maxC', 'the lower limit is not below the upper one'),
     ...heights(raw),
     ...boxOnItself(raw),
+    ...hoodAtWall(raw),
     ...walls(raw),
+    ...buildingProblems(raw),
   ];
-}
-
-/** What stands at a path of a raw input. */
-export function rawAt(input: unknown, path: string): unknown {
-  return path.split('.').reduce<unknown>((at, key) => {
-    return typeof at === 'object' && at !== null && Object.hasOwn(at, key)
-      ? (at as Record<string, unknown>)[key]
-      : undefined;
-  }, input);
-}
-
-function rawSite(input: unknown, read: QuantityReader): RawSite {
-  const at = (path: string) => rawAt(input, path);
-  return {
-    at,
-    number(path) {
-      const entered = at(path);
-      const field = fieldAt(path);
-      if (field === undefined) return undefined;
-      const value = typeof entered === 'string' ? read(entered, field.kind) : entered;
-      return typeof value === 'number' && value >= field.min && value <= field.max ? value : undefined;
-    },
-  };
 }
 
 const CLIMATES = ['sample', 'designDay', 'cycle'] as const;
@@ -120,8 +95,8 @@ function heights(raw: RawSite): Problem[] {
 function boxOnItself(raw: RawSite): Problem[] {
   const problems: Problem[] = [];
   const [w, h, d] = ['widthM', 'heightM', 'depthM'].map((key) => raw.number(`box.${key}`));
-  const mount = raw.number('box.mountHeightM') ?? FIELDS['box.mountHeightM'].default.value;
-  if (h !== undefined && mount < h / 2) {
+  const mount = raw.numberOrUsual('box.mountHeightM');
+  if (h !== undefined && mount !== undefined && mount < h / 2) {
     const at = raw.at('box.mountHeightM') === undefined ? 'box.heightM' : 'box.mountHeightM';
     const wrong = 'the box would reach into the ground: its middle lies lower than half its height';
     problems.push(problem(at, shown(raw.at(at)), wrong, ''));
@@ -137,13 +112,26 @@ function boxOnItself(raw: RawSite): Problem[] {
   return problems;
 }
 
+/** The back of a box on a wall has no room for a sheet. */
+function hoodAtWall(raw: RawSite): Problem[] {
+  const faces = raw.at('box.hood.faces');
+  if (raw.at('box.mount') === 'post' || !Array.isArray(faces)) return [];
+  const index = faces.indexOf('back');
+  if (index < 0) return [];
+  return [problem(`box.hood.faces.${index}`, shown('back'), 'a hood covers the back of a box on a post only', '')];
+}
+
 function walls(raw: RawSite): Problem[] {
   const list = raw.at('walls');
   if (!Array.isArray(list)) return [];
   const seen = new Map<string, number>();
   return list.flatMap((_, index): Problem[] => {
     const path = `walls.${index}`;
-    return [...nameTaken(raw.at(`${path}.name`), index, seen), ...wallHeight(raw, path), ...obstructions(raw, path)];
+    return [
+      ...nameTaken(raw.at(`${path}.name`), index, seen),
+      ...wallHeight(raw, path),
+      ...obstructionProblems(raw, path),
+    ];
   });
 }
 
@@ -164,44 +152,15 @@ function wallHeight(raw: RawSite, path: string): Problem[] {
   return [problem(`${path}.heightM`, shown(heightM), wrong, '')];
 }
 
-/** What stands where the box hangs, or grows upside down, is a slip of the pen. */
-function obstructions(raw: RawSite, wallPath: string): Problem[] {
-  const list = raw.at(`${wallPath}.obstructions`);
-  const [w, d] = ['widthM', 'depthM'].map((key) => raw.number(`box.${key}`));
-  if (!Array.isArray(list) || w === undefined || d === undefined) return [];
-  const frontM = d + (raw.number('box.standOffM') ?? FIELDS['box.standOffM'].default.value);
-  return list.flatMap((_, index): Problem[] => {
-    const path = `${wallPath}.obstructions.${index}`;
-    const number = (key: string): number => raw.number(`${path}.${key}`) ?? Number.NaN;
-    const kind = raw.at(`${path}.kind`);
-    const problems: Problem[] = [];
-    const through = (key: string, beyondM: number) =>
-      problems.push(
-        problem(
-          `${path}.${key}`,
-          shown(raw.at(`${path}.${key}`)),
-          'cuts through the box',
-          `from ${beyondM.toFixed(2)} m`,
-        ),
-      );
-    if (kind === 'sideWall' && number('distanceM') < w / 2) through('distanceM', w / 2);
-    if (kind === 'front' && number('distanceM') < frontM) through('distanceM', frontM);
-    const beside = (halfM: number) => Math.abs(number('rightM')) < w / 2 + halfM;
-    if (kind === 'block' && beside(number('widthM') / 2) && number('outM') < frontM) through('outM', frontM);
-    const crownM = number('crownDiameterM') / 2;
-    if (kind === 'tree' && beside(crownM) && number('outM') - crownM < frontM) through('outM', frontM + crownM);
-    const crownBase = raw.number(`${path}.crownBaseM`) ?? FIELDS['walls[].obstructions[].crownBaseM'].default.value;
-    if (kind === 'tree' && number('heightM') <= crownBase) {
-      problems.push(problem(`${path}.heightM`, shown(raw.at(`${path}.heightM`)), 'the tree ends below its crown', ''));
-    }
-    return problems;
-  });
-}
-
-/** Height that the top of the box, and an eave above it, ask of a wall; undefined while a size is missing. */
-function neededWallHeightM(raw: Pick<RawSite, 'number'>, path: string): number | undefined {
+/**
+ * Height that the top of the box, and an eave above it, ask of a wall; undefined while a size is missing, and for a box on
+ * a post, which asks nothing of it.
+ */
+function neededWallHeightM(raw: RawSite, path: string): number | undefined {
   const boxHeightM = raw.number('box.heightM');
-  if (boxHeightM === undefined) return undefined;
-  const mount = raw.number('box.mountHeightM') ?? FIELDS['box.mountHeightM'].default.value;
-  return mount + boxHeightM / 2 + (raw.number(`${path}.eave.heightAboveBoxM`) ?? 0);
+  const mountM = raw.numberOrUsual('box.mountHeightM');
+  const eaveM = raw.number(`${path}.eave.heightAboveBoxM`);
+  if (boxHeightM === undefined || mountM === undefined) return undefined;
+  if (raw.at('box.mount') === 'post' && eaveM === undefined) return undefined;
+  return mountM + boxHeightM / 2 + (eaveM ?? 0);
 }

@@ -6,7 +6,7 @@
 import { z } from 'zod';
 import { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
 import { CONSTRUCTION_NAMES } from './constructions.ts';
-import { FACES, type Face } from './faces.ts';
+import { FACES, type Face, MOUNTS } from './faces.ts';
 import { allowedText, FIELDS, type FieldPath, type NumberField } from './fields.ts';
 import { shown } from './site-error.ts';
 import { QUANTITY_KINDS, type QuantityReader } from './units.ts';
@@ -22,6 +22,7 @@ export const USUAL_LEAF_MONTHS: readonly [number, number] = [4, 10];
 const MAX_WALLS = 72;
 const MAX_HORIZON_POINTS = 360;
 const MAX_OBSTRUCTIONS = 40;
+const MAX_CORNERS = 40;
 const MAX_TEXT = 200;
 
 const OBSTRUCTION_KINDS = 'sideWall, front, block, tree';
@@ -119,7 +120,7 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
   const hood = object('box.hood', {
     faces: z
       .array(z.enum(FACES))
-      .min(1, { error: 'a hood covers at least one face; allowed: front, left, right, top, bottom' })
+      .min(1, { error: 'a hood covers at least one face; allowed: front, left, right, top, bottom, back' })
       .max(FACES.length)
       .default([...USUAL_HOOD_FACES]),
     gapM: defaulted('box.hood.gapM'),
@@ -137,9 +138,20 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     powerW: required('box.powerW'),
     massKg: defaulted('box.massKg'),
     mountHeightM: defaulted('box.mountHeightM'),
+    mount: z.enum(MOUNTS).default('wall').meta({ description: 'on the wall, or on a post of its own before it' }),
     standOffM: defaulted('box.standOffM'),
+    postDistanceM: defaulted('box.postDistanceM'),
     vents: z.null({ error: 'vents are not in the model yet; allowed: null' }).default(null),
     hood: hood.nullable().default(null),
+  });
+
+  const building = object('building', {
+    outlineM: z
+      .array(z.tuple([required('building.outlineM.eastM'), required('building.outlineM.northM')]))
+      .min(3, { error: `a building has three corners at least; allowed: 3 to ${MAX_CORNERS} corners` })
+      .max(MAX_CORNERS, { error: `more corners than fit; allowed: 3 to ${MAX_CORNERS} corners` })
+      .meta({ description: 'Corners in order, [metres east, metres north] of any fixed place' }),
+    heightM: defaulted('building.heightM'),
   });
 
   const limits = object('limits', {
@@ -153,6 +165,7 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     heightAboveBoxM: required('walls[].eave.heightAboveBoxM'),
     widthM: defaulted('walls[].eave.widthM'),
     offsetM: defaulted('walls[].eave.offsetM'),
+    transmittance: defaulted('walls[].eave.transmittance'),
   });
 
   const at = <Key extends string>(key: Key) => `${OBSTRUCTION}.${key}` as const;
@@ -212,6 +225,16 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
       .nullable()
       .default(null)
       .meta({ description: "ground albedo before this wall; the site's where left out" }),
+    edge: z
+      .int({ error: (issue) => `${shown(issue.input)} is no edge; allowed: a whole number from 0` })
+      .min(0, { error: 'edges are counted from 0; allowed: a whole number from 0' })
+      .max(MAX_CORNERS - 1, { error: `no such edge; allowed: 0 to ${MAX_CORNERS - 1}` })
+      .nullable()
+      .default(null)
+      .meta({
+        description: "Edge of the building's outline that this wall is: number k runs from corner k to the next",
+      }),
+    alongM: required('walls[].alongM').nullable().default(null),
     eave: eave.nullable().default(null),
     obstructions: z.array(obstruction).max(MAX_OBSTRUCTIONS).default([]),
     horizon: z
@@ -236,6 +259,7 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     place,
     climate,
     ground: object('ground', { albedo: defaulted('ground.albedo') }).prefault({}),
+    building: building.nullable().default(null),
     box,
     limits: limits.prefault({}),
     walls: z.array(wall).min(1, { error: 'at least one wall is needed' }).max(MAX_WALLS),

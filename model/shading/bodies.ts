@@ -1,17 +1,21 @@
 /**
  * What stands in the way of rays, in the coordinates of a wall: metres to the right of the box as one faces the wall,
- * out from the wall, and up from the ground. In them eaves, fences, side walls and blocks are boxes with straight sides.
+ * out from the wall, and up from the ground. In them eaves, fences, side walls and blocks are boxes with straight sides;
+ * the other walls of a building stand at any angle.
  */
 
 /** Right, out, up. */
 export type WallPoint = readonly [right: number, out: number, up: number];
 
-/** A body with straight sides, which may be flat, or one that is rounded to fill them. */
+/** A body by the straight sides that hold it, which may be flat. */
 export interface Body {
   readonly low: WallPoint;
   readonly high: WallPoint;
-  /** True for a crown: the ellipsoid within the sides. */
-  readonly rounded: boolean;
+  /**
+   * A box fills its sides, a crown is the ellipsoid within them, an upright sheet stands on one of the two diagonals of
+   * their floor: `falling` from the left far from the wall to the right near it, `rising` the other way.
+   */
+  readonly shape: 'box' | 'crown' | 'risingSheet' | 'fallingSheet';
   /** Share of the light that goes through, 0 to 1. */
   readonly transmittance: number;
 }
@@ -21,8 +25,29 @@ const GRAZING_M = 1e-9;
 
 /** Whether the half-line from `from` along `towards` meets a body before `reach` of its steps. */
 export function meets(body: Body, from: WallPoint, towards: WallPoint, reach: number): boolean {
-  const enters = body.rounded ? entersEllipsoid(body, from, towards) : entersSides(body, from, towards);
-  return enters < reach;
+  return enters(body, from, towards) < reach;
+}
+
+function enters(body: Body, from: WallPoint, towards: WallPoint): number {
+  if (body.shape === 'box') return entersSides(body, from, towards);
+  return body.shape === 'crown' ? entersEllipsoid(body, from, towards) : crossesSheet(body, from, towards);
+}
+
+/** Steps to an upright sheet; infinite for a miss. */
+function crossesSheet({ low, high, shape }: Body, from: WallPoint, towards: WallPoint): number {
+  const right = high[0] - low[0];
+  const out = shape === 'risingSheet' ? high[1] - low[1] : low[1] - high[1];
+  const startOut = shape === 'risingSheet' ? low[1] : high[1];
+  const across = towards[0] * out - towards[1] * right;
+  if (Math.abs(across) < 1e-12) return Number.POSITIVE_INFINITY;
+  const steps = ((low[0] - from[0]) * out - (startOut - from[1]) * right) / across;
+  if (steps < 0) return Number.POSITIVE_INFINITY;
+  const upM = from[2] + steps * towards[2];
+  if (upM < low[2] - GRAZING_M || upM > high[2] + GRAZING_M) return Number.POSITIVE_INFINITY;
+  const atRight = from[0] + steps * towards[0] - low[0];
+  const atOut = from[1] + steps * towards[1] - startOut;
+  const along = (atRight * right + atOut * out) / (right * right + out * out);
+  return along >= 0 && along <= 1 ? steps : Number.POSITIVE_INFINITY;
 }
 
 /** Steps to the first point within straight sides; infinite for a miss. */

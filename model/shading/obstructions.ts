@@ -1,4 +1,5 @@
 /** From what a person enters to the bodies that shade. */
+import { otherEdgesFrom, type PlanPoint } from '../building-outline.ts';
 import type { Obstruction } from '../site.ts';
 import type { Body } from './bodies.ts';
 
@@ -15,13 +16,38 @@ export interface EaveShape {
   readonly heightAboveBoxM: number;
   readonly widthM: number;
   readonly offsetM: number;
+  /** Share of light through slats or a trellis; 0 for a solid one. */
+  readonly transmittance: number;
+}
+
+/** A building by its outline, and where on which of its edges the box hangs. */
+export interface BuildingShape {
+  readonly outlineM: readonly PlanPoint[];
+  readonly heightM: number;
+  readonly edge: number;
+  /** From the left end of that edge, as one faces it, to the middle of the box. */
+  readonly alongM: number;
+}
+
+/** The walls of a building besides the one that the box hangs on. */
+export function buildingBodies({ outlineM, heightM, edge, alongM }: BuildingShape): Body[] {
+  return otherEdgesFrom(outlineM, { edge, alongM }).map(({ left, right }): Body => {
+    const rising = (right[0] - left[0]) * (right[1] - left[1]) >= 0;
+    return {
+      low: [Math.min(left[0], right[0]), Math.min(left[1], right[1]), 0],
+      high: [Math.max(left[0], right[0]), Math.max(left[1], right[1]), heightM],
+      shape: rising ? 'risingSheet' : 'fallingSheet',
+      transmittance: 0,
+    };
+  });
 }
 
 /** The body of an eave over a box whose top lies at `boxTopM`. */
 export function eaveBody(eave: EaveShape, boxTopM: number): Body {
   const up = boxTopM + eave.heightAboveBoxM;
   const half = eave.widthM / 2;
-  return opaque([eave.offsetM - half, 0, up], [eave.offsetM + half, eave.depthM, up]);
+  const body = opaque([eave.offsetM - half, 0, up], [eave.offsetM + half, eave.depthM, up]);
+  return { ...body, transmittance: eave.transmittance };
 }
 
 /** The bodies of an obstruction in a season. */
@@ -54,7 +80,7 @@ function treeBodies(tree: Tree, season: Season): Body[] {
     {
       low: [rightM - crown, outM - crown, crownBaseM],
       high: [rightM + crown, outM + crown, heightM],
-      rounded: true,
+      shape: 'crown',
       transmittance: inLeaf(tree, season) ? tree.leafOnTransmittance : tree.leafOffTransmittance,
     },
     opaque([rightM - trunk, outM - trunk, 0], [rightM + trunk, outM + trunk, crownBaseM]),
@@ -68,5 +94,5 @@ function inLeaf({ leafOnMonths: [first, last] }: Tree, { month, southern }: Seas
 }
 
 function opaque(low: Body['low'], high: Body['high']): Body {
-  return { low, high, rounded: false, transmittance: 0 };
+  return { low, high, shape: 'box', transmittance: 0 };
 }

@@ -2,12 +2,13 @@
  * What stands around the box, asked one ray at a time: where does a straight line from this point in this direction end,
  * and how much of its light gets through what stands in the way?
  */
+import { outlineEdge } from '../building-outline.ts';
 import type { Obstruction } from '../site.ts';
 import { degrees } from '../solar/angles.ts';
 import { type Body, meets, type WallPoint } from './bodies.ts';
 import { type Skyline, skylineThrough } from './horizon.ts';
-import { bodiesOf, type EaveShape, eaveBody, type Season } from './obstructions.ts';
-import { dot, type Vector } from './vector.ts';
+import { type BuildingShape, bodiesOf, buildingBodies, type EaveShape, eaveBody, type Season } from './obstructions.ts';
+import type { Vector } from './vector.ts';
 import { type WallFrame, wallFrame } from './wall-frame.ts';
 
 /** What a scene is made of. */
@@ -17,6 +18,8 @@ export interface SceneInput {
   /** Height of the top of the box above ground, m. */
   readonly boxTopM: number;
   readonly eave: EaveShape | null;
+  /** The building with its other walls; null for a wall that runs on to both sides. */
+  readonly building: BuildingShape | null;
   readonly obstructions: readonly Obstruction[];
   /** [bearing, elevation] points, degrees. */
   readonly horizon: readonly (readonly [number, number])[];
@@ -33,49 +36,50 @@ export interface Ray {
 }
 
 export interface Scene {
+  readonly season: Season;
+  /** Height of the wall, and how far it runs to the left (negative) and right of the box, m. */
+  readonly wall: { readonly heightM: number; readonly leftEndM: number; readonly rightEndM: number };
   readonly frame: WallFrame;
   /** True when something can stand between a face and the sun besides the wall itself. */
   readonly hasObstructions: boolean;
   /** A point in the coordinates of the wall, in which the rays of the sun are asked. */
   inWall(point: Vector): WallPoint;
-  /** The ray from `point` along the unit vector `direction`. */
-  trace(point: Vector, direction: Vector): Ray;
+  /** The ray from `point` along the unit vector `direction`, both in the coordinates of the wall. */
+  trace(point: WallPoint, direction: WallPoint): Ray;
   /** The rays of a sun that stands in `direction` (unit vector). */
   sunRays(direction: Vector): SunRays;
 }
 
-/** The rays of the sun at one instant. */
-export interface SunRays {
-  /** Share of the sun that reaches a point before the wall; the building is taken as solid behind it. */
-  onPoint(point: WallPoint): number;
-  /** Share that reaches a point of level ground: none in the shadow of the building, taken as long and high as its wall. */
-  onGround(point: WallPoint): number;
-}
+/** Share of the sun at one instant that reaches a point, 0 to 1: none in the shadow of the wall. */
+export type SunRays = (point: WallPoint) => number;
 
-const bearingOf = (d: Vector): number => degrees(Math.atan2(d[0], d[1]));
-const elevationOf = (d: Vector): number => degrees(Math.asin(Math.max(-1, Math.min(1, d[2]))));
+const elevationOf = (up: number): number => degrees(Math.asin(Math.max(-1, Math.min(1, up))));
 
 const FAR = Number.POSITIVE_INFINITY;
+
+/** A point nearer to the plane of the wall than this lies on it, m. */
+const ON_WALL_M = 1e-9;
 
 /** Builds the scene of a wall; everything that does not depend on the ray is worked out here, once. */
 export function buildScene(input: SceneInput): Scene {
   const frame = wallFrame(input.azimuthDeg);
   const bodies: Body[] = [
+    ...(input.building === null ? [] : buildingBodies(input.building)),
     ...(input.eave !== null && input.eave.depthM > 0 ? [eaveBody(input.eave, input.boxTopM)] : []),
     ...input.obstructions.flatMap((obstruction) => bodiesOf(obstruction, input.season)),
   ].filter(({ transmittance }) => transmittance < 1);
   const hasSkyline = input.horizon.some(([, elevation]) => elevation > 0);
   const skyline: Skyline = skylineThrough(input.horizon);
+  const [leftEndM, rightEndM] = wallEnds(input.building);
+  const onWall = (rightM: number, upM: number): boolean =>
+    upM >= 0 && upM <= input.wallHeightM && rightM >= leftEndM && rightM <= rightEndM;
 
   const [outE, outN] = frame.out;
   const [rightE, rightN] = frame.right;
   const inWall = ([e, n, up]: Vector): WallPoint => [e * rightE + n * rightN, e * outE + n * outN, up];
 
   /** Share that gets through all bodies within `reach` steps. */
-  const through = (point: Vector, direction: Vector, reach: number): number => {
-    if (bodies.length === 0) return 1;
-    const from = inWall(point);
-    const towards = inWall(direction);
+  const through = (from: WallPoint, towards: WallPoint, reach: number): number => {
     let share = 1;
     for (const body of bodies) {
       if (meets(body, from, towards, reach)) share *= body.transmittance;
@@ -84,38 +88,47 @@ export function buildScene(input: SceneInput): Scene {
     return share;
   };
   // An elevation of 90 degrees hides the zenith too.
-  const belowSkyline = (direction: Vector): boolean =>
-    hasSkyline && elevationOf(direction) <= skyline(bearingOf(direction));
+  const belowSkyline = ([right, out, up]: WallPoint): boolean =>
+    hasSkyline && elevationOf(up) <= skyline(input.azimuthDeg + degrees(Math.atan2(-right, out)));
 
   return {
+    season: input.season,
+    wall: { heightM: input.wallHeightM, leftEndM, rightEndM },
     frame,
     inWall,
     hasObstructions: bodies.length > 0 || hasSkyline,
     trace(point, direction) {
-      const outward = dot(direction, frame.out);
+      const outward = direction[1];
       if (outward < 0) {
-        const steps = -dot(point, frame.out) / outward;
-        const upM = point[2] + steps * direction[2];
-        if (upM >= 0 && upM <= input.wallHeightM) return { end: 'wall', through: through(point, direction, steps) };
+        const steps = -point[1] / outward;
+        if (onWall(point[0] + steps * direction[0], point[2] + steps * direction[2])) {
+          return { end: 'wall', through: through(point, direction, steps) };
+        }
       }
       if (direction[2] < 0) return { end: 'ground', through: through(point, direction, -point[2] / direction[2]) };
       return { end: belowSkyline(direction) ? 'obstruction' : 'sky', through: through(point, direction, FAR) };
     },
     sunRays(direction) {
       const up = direction[2];
-      const outward = dot(direction, frame.out);
-      if (up <= 0 || belowSkyline(direction)) return { onPoint: () => 0, onGround: () => 0 };
-      const reaches = sunShare(bodies, inWall(direction));
-      return {
-        onPoint: outward <= 0 ? () => 0 : reaches,
-        onGround(point) {
-          // Towards a sun behind the wall, the line crosses the wall's plane at this height.
-          const crossingUpM = (-point[1] * up) / outward;
-          return outward < 0 && crossingUpM < input.wallHeightM ? 0 : reaches(point);
-        },
+      const towards = inWall(direction);
+      if (up <= 0 || belowSkyline(towards)) return () => 0;
+      const [toRight, outward] = towards;
+      const reaches = sunShare(bodies, towards);
+      return (point) => {
+        // The line to the sun crosses the plane of the wall after so many steps; a point on the wall does not cross it.
+        const steps = Math.abs(point[1]) > ON_WALL_M ? -point[1] / outward : 0;
+        const crosses = steps > 0 && steps < FAR;
+        if (crosses && onWall(point[0] + steps * toRight, point[2] + steps * up)) return 0;
+        return reaches(point);
       };
     },
   };
+}
+
+/** How far the wall runs to the left (negative) and right of the box, m; endless where no building is given. */
+function wallEnds(building: BuildingShape | null): [left: number, right: number] {
+  if (building === null) return [-FAR, FAR];
+  return [-building.alongM, outlineEdge(building.outlineM, building.edge).lengthM - building.alongM];
 }
 
 /**
@@ -124,14 +137,16 @@ export function buildScene(input: SceneInput): Scene {
  */
 function sunShare(bodies: readonly Body[], towards: WallPoint): (point: WallPoint) => number {
   const [right, out, up] = towards;
-  const shadows = bodies.map((body) => shadowOf(body, -right / up, -out / up));
+  const shadows = shadowBounds(bodies, -right / up, -out / up);
   return (point) => {
     const steps = point[2] / up;
     const atRight = point[0] - right * steps;
     const atOut = point[1] - out * steps;
     let share = 1;
-    for (const { body, lowRight, highRight, lowOut, highOut } of shadows) {
-      if (atRight < lowRight || atRight > highRight || atOut < lowOut || atOut > highOut) continue;
+    for (let k = 0, at = 0; k < bodies.length; k++, at += 4) {
+      if (atRight < (shadows[at] as number) || atRight > (shadows[at + 1] as number)) continue;
+      if (atOut < (shadows[at + 2] as number) || atOut > (shadows[at + 3] as number)) continue;
+      const body = bodies[k] as Body;
       if (meets(body, point, towards, FAR)) share *= body.transmittance;
       if (share === 0) return 0;
     }
@@ -139,15 +154,18 @@ function sunShare(bodies: readonly Body[], towards: WallPoint): (point: WallPoin
   };
 }
 
-/** A body with the rectangle on the ground that holds its shadow; shifts are those of a point one metre up. */
-function shadowOf(body: Body, rightPerM: number, outPerM: number) {
-  const [, , u0] = body.low;
-  const [, , u1] = body.high;
-  return {
-    body,
-    lowRight: body.low[0] + Math.min(u0 * rightPerM, u1 * rightPerM),
-    highRight: body.high[0] + Math.max(u0 * rightPerM, u1 * rightPerM),
-    lowOut: body.low[1] + Math.min(u0 * outPerM, u1 * outPerM),
-    highOut: body.high[1] + Math.max(u0 * outPerM, u1 * outPerM),
-  };
+/**
+ * The rectangles on the ground that hold the shadows of bodies: lowest and highest right, lowest and highest out of each.
+ * The shifts are those of the shadow of a point one metre up.
+ */
+function shadowBounds(bodies: readonly Body[], rightPerM: number, outPerM: number): Float64Array {
+  const bounds = new Float64Array(4 * bodies.length);
+  for (let k = 0; k < bodies.length; k++) {
+    const { low, high } = bodies[k] as Body;
+    bounds[4 * k] = low[0] + (rightPerM < 0 ? high[2] : low[2]) * rightPerM;
+    bounds[4 * k + 1] = high[0] + (rightPerM < 0 ? low[2] : high[2]) * rightPerM;
+    bounds[4 * k + 2] = low[1] + (outPerM < 0 ? high[2] : low[2]) * outPerM;
+    bounds[4 * k + 3] = high[1] + (outPerM < 0 ? low[2] : high[2]) * outPerM;
+  }
+  return bounds;
 }

@@ -2,13 +2,29 @@ import { cosDeg, sinDeg } from '../solar/angles.ts';
 import type { SunPosition } from '../solar/sun-position.ts';
 import type { WallPoint } from './bodies.ts';
 import type { Scene, SunRays } from './scene.ts';
-import { dot, type Vector } from './vector.ts';
-import { type Panel, samplePoints } from './wall-frame.ts';
+import { along, dot, type Vector } from './vector.ts';
+import type { Panel } from './wall-frame.ts';
+
+/** The golden section: points at its multiples lie evenly on a line however many there are. */
+const GOLDEN = 0.6180339887498949;
+
+const CORNERS = [
+  [-1, -1],
+  [-1, 1],
+  [1, -1],
+  [1, 1],
+] as const;
 
 /** Unit vector that points at the sun, east-north-up. */
 export function sunVector(sun: SunPosition): Vector {
   const level = cosDeg(sun.elevationDeg);
   return [level * sinDeg(sun.azimuthDeg), level * cosDeg(sun.azimuthDeg), sinDeg(sun.elevationDeg)];
+}
+
+/** The sun of one instant in a scene: the unit vector that points at it, and its rays. */
+export interface Sunlight {
+  readonly direction: Vector;
+  readonly rays: SunRays;
 }
 
 /**
@@ -20,43 +36,64 @@ export interface SunPoints {
   readonly all: readonly WallPoint[];
 }
 
-/** Eaves draw level shadow lines, so that upright faces need more points one above the other than side by side. */
-const COLUMNS = 4;
-const ROWS = 18;
+/** Points on each half of a panel, ever more of them. */
+const HALF_COUNTS = [8, 16, 32, 64, 128];
 
-/** Places where the sun is looked for on a panel. */
-export function sunPoints(panel: Panel, scene: Scene): SunPoints {
-  const all = samplePoints(panel, COLUMNS, ROWS).map(scene.inWall);
-  return { all, scouts: edgePoints(all) };
+/** Fine enough is what moves the sum over the suns by less than this from half as many points, of the sum itself … */
+const REFINED_WITHIN = 0.01;
+
+/** … or of what it would be without shade: of a face that is nearly dark all day no more need be known. */
+const REFINED_WITHIN_OPEN = 0.002;
+
+/**
+ * Places where the sun is looked for on a panel: refined until the sunlit sum over the given suns of a day moves by less
+ * than one in a hundred.
+ */
+export function sunPoints(panel: Panel, scene: Scene, suns: readonly Sunlight[]): SunPoints {
+  const [fewest, ...more] = HALF_COUNTS as [number, ...number[]];
+  let points = spreadOver(panel, scene, fewest);
+  if (!scene.hasObstructions) return points;
+  const facing = suns.filter(({ direction }) => dot(panel.normal, direction) > 0);
+  const openSum = facing.reduce((sum, { direction }) => sum + dot(panel.normal, direction), 0);
+  const daySum = () => facing.reduce((sum, sun) => sum + sunlitCosine(scene, panel, points, sun), 0);
+  let sum = daySum();
+  for (const count of more) {
+    const before = sum;
+    points = spreadOver(panel, scene, count);
+    sum = daySum();
+    if (Math.abs(sum - before) <= Math.max(REFINED_WITHIN * sum, REFINED_WITHIN_OPEN * openSum)) break;
+  }
+  return points;
 }
 
-/** The outermost of the sample points, and some between: a straight edge that crosses the panel parts them. */
-function edgePoints(all: readonly WallPoint[]): WallPoint[] {
-  return all.filter((_, index) => {
-    const [column, row] = [Math.floor(index / ROWS), index % ROWS];
-    return (
-      (row % (ROWS - 1) === 0 && column % (COLUMNS - 1) === 0) ||
-      (row % 6 === 2 && column === (row % 4 === 0 ? 0 : COLUMNS - 1))
-    );
-  });
+/**
+ * Points spread evenly over a panel, no two of a half in one row or column, so that a shadow's edge that runs along a side
+ * passes them one by one. The halves mirror each other, as do mirrored scenes.
+ */
+function spreadOver({ centre, halfAcross, halfAlong }: Panel, scene: Scene, halfCount: number): SunPoints {
+  const places = Array.from({ length: halfCount }, (_, k) => {
+    const across = ((k + 1) * GOLDEN) % 1;
+    const upwards = (2 * k + 1) / halfCount - 1;
+    return [-across, across].map((u) => ({ u, v: upwards }));
+  }).flat();
+  const outermost = CORNERS.map(([u, v]) =>
+    places.reduce((best, place) => (place.u * u + place.v * v > best.u * u + best.v * v ? place : best)),
+  );
+  const every = places.length / 8;
+  const scouts = new Set([...outermost, ...places.filter((_, k) => k % every === every >> 1)]);
+  const point = ({ u, v }: { u: number; v: number }) => scene.inWall(along(along(centre, halfAcross, u), halfAlong, v));
+  return { all: places.map(point), scouts: [...scouts].map(point) };
 }
 
 /**
  * Sunlit projected fraction of a panel: the mean share of the sun that reaches its points times the cosine of incidence,
  * 0 to 1.
- * @param direction unit vector to the sun
- * @param rays of the sun in that direction
  */
-export function sunlitCosine(
-  scene: Scene,
-  panel: Panel,
-  points: SunPoints,
-  { direction, rays }: { direction: Vector; rays: SunRays },
-): number {
+export function sunlitCosine(scene: Scene, panel: Panel, points: SunPoints, { direction, rays }: Sunlight): number {
   const incidence = dot(panel.normal, direction);
-  if (incidence <= 0 || direction[2] <= 0 || dot(direction, scene.frame.out) <= 0) return 0;
-  if (!scene.hasObstructions) return incidence;
-  return incidence * evenShare(points.scouts, points.all, rays.onPoint);
+  if (incidence <= 0 || direction[2] <= 0) return 0;
+  if (!scene.hasObstructions && dot(direction, scene.frame.out) >= 0) return incidence;
+  return incidence * evenShare(points.scouts, points.all, rays);
 }
 
 /** Mean share over all points, asked of a few first: where those agree the rest is not asked. */

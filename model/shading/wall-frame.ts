@@ -2,7 +2,7 @@
  * Where the box stands before its wall, in local east-north-up coordinates. The origin lies on the ground at the foot of
  * the wall, straight below the middle of the box.
  */
-import type { PerFace } from '../faces.ts';
+import type { Mount, PerFace } from '../faces.ts';
 import { cosDeg, sinDeg } from '../solar/angles.ts';
 import { along, dot, type Vector } from './vector.ts';
 
@@ -27,7 +27,16 @@ export interface BoxPlacement {
   readonly heightM: number;
   readonly depthM: number;
   readonly mountHeightM: number;
+  readonly mount: Mount;
+  /** From the wall to the back of a box that hangs on it. */
   readonly standOffM: number;
+  /** From the wall to the back of a box on a post. */
+  readonly postDistanceM: number;
+}
+
+/** From the wall to the back of the box, m. */
+export function backOutM(box: Pick<BoxPlacement, 'mount' | 'standOffM' | 'postDistanceM'>): number {
+  return box.mount === 'post' ? box.postDistanceM : box.standOffM;
 }
 
 const UP: Vector = [0, 0, 1];
@@ -45,10 +54,10 @@ export function pointOf(frame: WallFrame, place: { rightM: number; outM: number;
 
 const scaled = (v: Vector, factor: number): Vector => [v[0] * factor, v[1] * factor, v[2] * factor];
 
-/** The five outer faces of the box as panels. */
+/** The outer faces of the box as panels. */
 export function boxPanels(frame: WallFrame, box: BoxPlacement): PerFace<Panel> {
   const { widthM: w, heightM: h, depthM: d } = box;
-  const middle = pointOf(frame, { rightM: 0, outM: box.standOffM + d / 2, upM: box.mountHeightM });
+  const middle = pointOf(frame, { rightM: 0, outM: backOutM(box) + d / 2, upM: box.mountHeightM });
   const across = scaled(frame.right, w / 2);
   const out = scaled(frame.out, d / 2);
   const up = scaled(UP, h / 2);
@@ -59,6 +68,12 @@ export function boxPanels(frame: WallFrame, box: BoxPlacement): PerFace<Panel> {
     right: { centre: along(middle, frame.right, w / 2), normal: frame.right, halfAcross: out, halfAlong: up },
     top: { centre: along(middle, UP, h / 2), normal: UP, halfAcross: across, halfAlong: out },
     bottom: { centre: along(middle, UP, -h / 2), normal: scaled(UP, -1), halfAcross: across, halfAlong: out },
+    back: {
+      centre: along(middle, frame.out, -d / 2),
+      normal: scaled(frame.out, -1),
+      halfAcross: across,
+      halfAlong: up,
+    },
   };
 }
 
@@ -89,11 +104,11 @@ function wallPatchMarginM(box: BoxPlacement): number {
 /** Area of each face, m2. */
 export function faceAreasM2(box: BoxPlacement): PerFace<number> {
   const { widthM: w, heightM: h, depthM: d } = box;
-  return { front: w * h, left: d * h, right: d * h, top: w * d, bottom: w * d };
+  return { front: w * h, left: d * h, right: d * h, top: w * d, bottom: w * d, back: w * h };
 }
 
 /** Tilt of each face from horizontal, degrees: 0 faces up, 180 down. */
-export const FACE_TILT_DEG: PerFace<number> = { front: 90, left: 90, right: 90, top: 0, bottom: 180 };
+export const FACE_TILT_DEG: PerFace<number> = { front: 90, left: 90, right: 90, top: 0, bottom: 180, back: 90 };
 
 /** Points spread evenly over a panel: `across` by `along` of them, at the middles of equal tiles. */
 export function samplePoints(panel: Panel, across: number, alongCount: number): Vector[] {

@@ -14,7 +14,7 @@ export function assumptionsOf(site: Site, climate: DesignClimate, units?: UnitSy
   return [
     { subject: 'climate', text: climate.text, origin: climate.origin },
     ...filledIn(site, system),
-    ...modelAssumptions(site.box.hood !== null),
+    ...modelAssumptions(site.box),
   ];
 }
 
@@ -57,6 +57,8 @@ const OTHER_LABELS: Readonly<Record<string, string>> = {
   'place.timeZone': 'time zone',
   'walls[].construction': 'wall construction',
   'limits.refersTo': 'the limits refer to',
+  'box.mount': 'the box is mounted on',
+  'walls[].edge': "edge of the building's outline",
 };
 
 const OTHER_ORIGINS: Readonly<Record<string, string>> = {
@@ -66,6 +68,9 @@ const OTHER_ORIGINS: Readonly<Record<string, string>> = {
   'place.timeZone': 'looked up from the coordinates; near a border check it',
   'walls[].solarAbsorptance': 'of the wall construction, mid-range of engineering tables',
   'walls[].construction': `${CONSTRUCTIONS.brick.label} where nothing is entered`,
+  'box.mount': 'on the wall where nothing is entered',
+  'walls[].edge': 'the longest that faces the way of the wall',
+  'walls[].alongM': 'in the middle of the edge',
   'limits.refersTo': 'the air inside the box where nothing is entered',
   'constraints.mountHeightM': 'common practice, no source: working height',
 };
@@ -76,13 +81,13 @@ function valueAt(site: Site, path: string): unknown {
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
-function modelAssumptions(hooded: boolean): Assumption[] {
+function modelAssumptions({ hood, mount }: Site['box']): Assumption[] {
   const a = BOX_ASSUMPTIONS;
   const common = 'common practice, no source';
   return [
     {
       subject: 'box',
-      text: `closed box, no vents, ${hooded ? 'under a hood of thin sheet, the air under its level parts still' : 'no hood'}; each sheet has one temperature`,
+      text: `closed box, no vents, ${hood ? 'under a hood of thin sheet, the air under its level parts still' : 'no hood'}; each sheet has one temperature`,
       origin: 'model',
     },
     {
@@ -97,7 +102,7 @@ function modelAssumptions(hooded: boolean): Assumption[] {
     },
     {
       subject: 'wind',
-      text: `along the wall the wind is ${OUTDOOR_ASSUMPTIONS.windShelter} of the free wind`,
+      text: `along the wall the wind is ${OUTDOOR_ASSUMPTIONS.windShelter} of the free wind${mount === 'post' ? '; the box on its post stands in the free wind' : ''}`,
       origin: 'Sparrow, Ramsey and Mass 1979, leeward surfaces',
     },
     {

@@ -1,13 +1,13 @@
 /** From a wall and its day to the network of the box and what drives it. */
 import { CONSTRUCTIONS } from '../constructions.ts';
-import { FACES } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
 import { faceAreasM2, panelAreaM2 } from '../shading/wall-frame.ts';
-import type { Box, Site, Wall } from '../site.ts';
+import type { Site, Wall } from '../site.ts';
 import { pressureAtAltitude } from '../solar/atmosphere.ts';
 import { buildBoxNetwork, GROUND_AREA_M2 } from '../thermal/box-network.ts';
 import { covers, hoodNode } from '../thermal/hood.ts';
 import type { Network } from '../thermal/network.ts';
+import { OUTDOOR_ASSUMPTIONS } from '../thermal/outdoor-surface.ts';
 import type { DayForcing } from '../thermal/periodic-day.ts';
 import { blackbodyK } from '../thermal/radiation.ts';
 import { stepTable, writeRow } from '../thermal/step-table.ts';
@@ -25,10 +25,11 @@ export function wallNetwork(site: Site, wall: Wall, shade: WallShade): Network {
     wall: {
       construction: CONSTRUCTIONS[wall.construction],
       emittance: wall.emittance,
-      areaM2: wallPatchAreaM2(shade, box),
+      areaM2: wallPatchAreaM2(shade, site),
       heightM: wall.heightM,
       view: shade.wall.view.factors,
     },
+    windShelter: OUTDOOR_ASSUMPTIONS[box.mount === 'post' ? 'postShelter' : 'windShelter'],
     groundSky: shade.faces.front.view.groundSky,
     pressurePa: pressureAtAltitude(site.place.altitudeM),
   });
@@ -39,9 +40,9 @@ export function albedoBefore(site: Site, wall: Wall): number {
   return wall.groundAlbedo ?? site.ground.albedo;
 }
 
-/** Area of the wall patch beside the box, m2. */
-function wallPatchAreaM2(shade: WallShade, box: Box): number {
-  return panelAreaM2(shade.wall.panel) - box.widthM * box.heightM;
+/** Area of the wall patch beside the box, m2; behind a box on a post the patch is whole. */
+function wallPatchAreaM2(shade: WallShade, { box }: Site): number {
+  return panelAreaM2(shade.wall.panel) - (box.mount === 'wall' ? box.widthM * box.heightM : 0);
 }
 
 /**
@@ -71,7 +72,7 @@ export function dayForcing(input: {
     for (let k = 0; k < steps; k++) sourcesW.values[k * sourcesW.width + column] = wattsAt(k);
   };
   const areas = faceAreasM2(site.box);
-  for (const face of FACES) {
+  for (const face of shade.open) {
     const { box } = site;
     const { total } = sun.faces[face];
     const [node, absorptance] =
@@ -80,7 +81,7 @@ export function dayForcing(input: {
         : [face, box.solarAbsorptance];
     fill(node, (k) => absorptance * areas[face] * (total[k] as number));
   }
-  const wallAbsorberM2 = wall.solarAbsorptance * wallPatchAreaM2(shade, site.box);
+  const wallAbsorberM2 = wall.solarAbsorptance * wallPatchAreaM2(shade, site);
   fill('wallBeside', (k) => wallAbsorberM2 * (sun.wall.total[k] as number));
   const groundAbsorberM2 = (1 - albedoBefore(site, wall)) * GROUND_AREA_M2;
   fill('ground', (k) => groundAbsorberM2 * (sun.ground[k] as number));

@@ -1,8 +1,7 @@
 /** How hot a box gets on one wall on the site's design day. */
-import { FACES, perFace } from '../faces.ts';
+import { openFaces, perFace } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
-import { problem, SiteError, shown } from '../site-error.ts';
 import { covers } from '../thermal/hood.ts';
 import { energyClosure } from '../thermal/periodic-day.ts';
 import { cell } from '../thermal/step-table.ts';
@@ -10,6 +9,7 @@ import { assumptionsOf } from './assumptions.ts';
 import { type DayStep, type SiteDay, siteDay } from './design-day.ts';
 import { ledgerAt } from './ledger.ts';
 import { marchWall } from './march-wall.ts';
+import { namedWall } from './named-wall.ts';
 import type { DayOptions, DayResult } from './results.ts';
 
 /** Beam normal to the sun above which the sun is said to shine, W/m2 (WMO guide no. 8, chapter 8). */
@@ -20,12 +20,7 @@ const SUNSHINE_WM2 = 120;
  * @throws SiteError when the site has no wall of that name
  */
 export function evaluateDay(site: Site, wallName: string, options: DayOptions = {}): DayResult {
-  const wall = site.walls.find(({ name }) => name === wallName);
-  if (wall === undefined) {
-    const names = site.walls.map(({ name }) => name).join(', ');
-    throw new SiteError([problem('wall', shown(wallName), `there is no wall ${shown(wallName)}`, names)]);
-  }
-  return evaluateWall(site, wall, siteDay(site, options.stepS));
+  return evaluateWall(site, namedWall(site, wallName), siteDay(site, options.stepS));
 }
 
 /** Evaluates a wall on a day that was worked out before. */
@@ -42,7 +37,7 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
   const peakStep = highest(insideAirC);
   const limited = { insideAir: insideAirC, outsideAir: outsideAirC, componentCase: electronicsC }[site.limits.refersTo];
   const stepHours = day.stepS / 3600;
-  const bareFaces = FACES.filter((face) => !covers(site.box.hood, face));
+  const bareFaces = openFaces(site.box.mount).filter((face) => !covers(site.box.hood, face));
   const sunny = ({ weather }: DayStep, k: number) =>
     weather.dni >= SUNSHINE_WM2 && bareFaces.some((face) => (sun.faces[face].beam[k] ?? 0) > 0);
 

@@ -1,5 +1,5 @@
 /** Where the heat of the box comes from and goes to at one instant. */
-import { FACES } from '../faces.ts';
+import { openFaces } from '../faces.ts';
 import { faceAreasM2 } from '../shading/wall-frame.ts';
 import type { Box } from '../site.ts';
 import { BOX_NODES } from '../thermal/box-network.ts';
@@ -33,7 +33,7 @@ export function ledgerAt(input: {
   });
   for (const name of BOX_NODES) ledger.storage -= storageW(network, forcing, march, step, network.indexOf(name));
   const areas = faceAreasM2(box);
-  for (const face of FACES) {
+  for (const face of openFaces(box.mount)) {
     if (covers(box.hood, face)) continue;
     const absorber = box.solarAbsorptance * areas[face];
     ledger.sunBeam += absorber * (sun.faces[face].beam[step] as number);

@@ -1,5 +1,4 @@
 /** One wall through one day: shade, sun, network and march together. */
-import type { Season } from '../shading/obstructions.ts';
 import type { Site, Wall } from '../site.ts';
 import type { Network } from '../thermal/network.ts';
 import { balanceDeepGround, type DayForcing, marchPeriodicDay, type PeriodicDay } from '../thermal/periodic-day.ts';
@@ -15,14 +14,9 @@ export interface MarchedWall {
   readonly sun: WallSun;
 }
 
-/** When the day falls, for trees in leaf. */
-export function seasonOf(site: Site, day: SiteDay): Season {
-  return { month: Number(day.civil.date.slice(5, 7)), southern: site.place.latitudeDeg < 0 };
-}
-
 /** Marches the box on a wall through a day that was worked out before. */
 export function marchWall(site: Site, wall: Wall, day: SiteDay): MarchedWall {
-  const shade = prepareWallShade(site.box, wall, seasonOf(site, day));
+  const shade = prepareWallShade(site, wall, day);
   const network = wallNetwork(site, wall, shade);
   const reflectors = { albedo: albedoBefore(site, wall), wallAbsorptance: wall.solarAbsorptance };
   const sun = wallSun(shade, day.steps, reflectors);

@@ -1,12 +1,13 @@
 /** What shades a wall and its box, worked out once for all hours. */
-import { type Face, type PerFace, perFace } from '../faces.ts';
+import { type Face, openFaces, type PerFace, perFace } from '../faces.ts';
 import type { Season } from '../shading/obstructions.ts';
-import { buildScene, type Scene } from '../shading/scene.ts';
-import { type SunPoints, sunPoints } from '../shading/sunlit-fraction.ts';
-import { type FaceView, faceView } from '../shading/view-factors.ts';
+import { buildScene, type Scene, type SceneInput } from '../shading/scene.ts';
+import { type SunPoints, sunPoints, sunVector } from '../shading/sunlit-fraction.ts';
+import { type FaceView, faceView, WALL_ONLY } from '../shading/view-factors.ts';
 import { boxPanels, FACE_TILT_DEG, type Panel, wallPanel } from '../shading/wall-frame.ts';
-import type { Box, Wall } from '../site.ts';
+import type { Site, Wall } from '../site.ts';
 import { sinDeg } from '../solar/angles.ts';
+import type { SiteDay } from './design-day.ts';
 
 /** A surface that the sun may fall on, with what is worked out once for it. */
 export interface Receiver {
@@ -19,34 +20,70 @@ export interface Receiver {
 /** Everything about a wall's shade that does not depend on the hour. */
 export interface WallShade {
   readonly scene: Scene;
+  /** The faces that sun and wind reach. */
+  readonly open: readonly Face[];
   readonly faces: PerFace<Receiver>;
   readonly wall: Receiver;
 }
 
-/** Prepares the shade of a wall for a box; done once, used at every step. */
-export function prepareWallShade(box: Box, wall: Wall, season: Season): WallShade {
-  const scene = buildScene({
+/** When a local date falls, for trees in leaf. */
+export function seasonOf(site: Site, date: string): Season {
+  return { month: Number(date.slice(5, 7)), southern: site.place.latitudeDeg < 0 };
+}
+
+/** One in this many steps of the day shows how finely the shade on the faces is to be sampled. */
+const SUN_EVERY = 3;
+
+/** What stands around the box on a wall. */
+export function standingOf({ box, building }: Site, wall: Wall, season: Season): SceneInput {
+  const { edge, alongM } = wall;
+  return {
     azimuthDeg: wall.azimuthDeg,
     wallHeightM: wall.heightM,
     boxTopM: box.mountHeightM + box.heightM / 2,
     eave: wall.eave,
+    building: building !== null && edge !== null && alongM !== null ? { ...building, edge, alongM } : null,
     obstructions: wall.obstructions,
     horizon: wall.horizon,
     season,
-  });
-  const receiver = (panel: Panel, tiltDeg: number): Receiver => ({
+  };
+}
+
+/** The same as a scene that rays go through. */
+export function wallScene(site: Site, wall: Wall, season: Season): Scene {
+  return buildScene(standingOf(site, wall, season));
+}
+
+/** Prepares the shade of a wall for a box through a day; done once, used at every step. */
+export function prepareWallShade(site: Site, wall: Wall, day: SiteDay): WallShade {
+  const { box } = site;
+  const scene = wallScene(site, wall, seasonOf(site, day.civil.date));
+  const suns = day.steps
+    .filter(({ sun }, k) => k % SUN_EVERY === 0 && sun.elevationDeg > 0)
+    .map(({ sun }) => sunVector(sun))
+    .map((direction) => ({ direction, rays: scene.sunRays(direction) }));
+  const receiver = (panel: Panel, tiltDeg: number, view = faceView(scene, panel)): Receiver => ({
     panel,
-    points: sunPoints(panel, scene),
-    view: faceView(scene, panel),
+    points: sunPoints(panel, scene, suns),
+    view,
     sinTilt: sinDeg(tiltDeg),
   });
   const panels = boxPanels(scene.frame, box);
+  const open = openFaces(box.mount);
   return {
     scene,
-    faces: perFace((face: Face) => receiver(panels[face], FACE_TILT_DEG[face])),
+    open,
+    faces: perFace((face: Face) => {
+      // The back of a box on the wall looks into the gap.
+      return open.includes(face)
+        ? receiver(panels[face], FACE_TILT_DEG[face])
+        : { panel: panels[face], points: NO_POINTS, view: WALL_ONLY, sinTilt: 0 };
+    }),
     wall: receiver(wallPanel(scene.frame, box), 90),
   };
 }
+
+const NO_POINTS: SunPoints = { scouts: [], all: [] };
 
 /** View factors of every face, for the long-wave exchange. */
 export function faceViewFactors(shade: WallShade) {

@@ -1,5 +1,5 @@
 /** The sun on each face of a box, on the wall beside it and on the ground before it through a day, shade taken into account. */
-import { FACES, type PerFace, perFace } from '../faces.ts';
+import { type PerFace, perFace } from '../faces.ts';
 import { sunOnGroundShare } from '../shading/ground-shadow.ts';
 import { sunlitCosine, sunVector } from '../shading/sunlit-fraction.ts';
 import type { DayStep } from './design-day.ts';
@@ -24,7 +24,7 @@ export interface WallSun {
   readonly ground: Float64Array;
 }
 
-/** The sun on every surface of a wall at each step; zero at night. */
+/** The sun on the wall and on the open faces of the box at each step; zero at night and on a back at the wall. */
 export function wallSun(
   shade: WallShade,
   steps: readonly DayStep[],
@@ -57,12 +57,14 @@ export function wallSun(
       sun.total[k] = beam + diffuse + reflected;
     };
 
-    receive(shade.wall, wall, groundSeen(shade.wall), 0);
+    // The wall looks out on what the front looks out on.
+    const groundAhead = groundSeen(shade.faces.front);
+    ground[k] = groundAhead;
+    receive(shade.wall, wall, groundAhead, 0);
     const fromWall = (1 - wallAbsorptance) * (wall.total[k] as number);
-    for (const face of FACES) {
+    for (const face of shade.open) {
       const receiver = shade.faces[face];
-      const groundWm2 = groundSeen(receiver);
-      if (face === 'front') ground[k] = groundWm2;
+      const groundWm2 = face === 'front' ? groundAhead : groundSeen(receiver);
       receive(receiver, faces[face], groundWm2, fromWall);
     }
   });

@@ -1,12 +1,13 @@
 /**
  * The heat balance of a closed box on a wall, put together as a network.
  *
- * Free nodes: ground before the wall, wall beside the box, wall behind it, five skins, back plate, air inside,
- * electronics, and a sheet before each face that a hood covers. Boundaries: outside air, sky, deep ground, indoors. A skin is one sheet with one temperature; sheets
- * meet through air and radiation only, which keeps a sunlit face a little too hot and is on the safe side.
+ * Free nodes: ground before the wall, wall beside the box, wall behind it, six skins, air inside, electronics, and a
+ * sheet before each face that a hood covers; no wall lies behind a box on a post. Boundaries: outside air, sky, deep
+ * ground, indoors. A skin is one sheet with one temperature; sheets meet through air and radiation only, which keeps a
+ * sunlit face a little too hot and is on the safe side.
  */
 import type { Construction } from '../constructions.ts';
-import { FACES } from '../faces.ts';
+import { FACES, type Mount, openFaces } from '../faces.ts';
 import { AIR_SPECIFIC_HEAT_JKGK, airDensity, type FilmAir, filmAirTable } from './air.ts';
 import { CONTACT_GAP_M, channelCoefficient } from './gap.ts';
 import { covers, type Hood, hoodCapacitiesJK, hoodLinks } from './hood.ts';
@@ -38,6 +39,7 @@ export interface BoxNetworkInput extends OutdoorSetting {
     readonly depthM: number;
     readonly emittance: number;
     readonly massKg: number;
+    readonly mount: Mount;
     readonly standOffM: number;
     readonly hood: Hood | null;
   };
@@ -53,7 +55,7 @@ export interface BoxNetworkInput extends OutdoorSetting {
 }
 
 /** Node names of the box itself: what the ledger draws its border round. */
-export const BOX_NODES = [...FACES, 'back', 'insideAir', 'electronics'] as const;
+export const BOX_NODES = [...FACES, 'insideAir', 'electronics'] as const;
 
 /** What the box network takes for granted; shown to the user as assumptions. */
 export const BOX_ASSUMPTIONS = {
@@ -86,7 +88,7 @@ export function buildBoxNetwork(input: BoxNetworkInput): Network {
   const boardM2 = BOX_ASSUMPTIONS.boardAreaShare * box.widthM * box.heightM;
   const links: Link[] = [
     ...outsideOfBox(input, film),
-    ...mounting(input, film),
+    ...(box.mount === 'wall' ? mounting(input, film) : []),
     ...insideOfBox(input, film, boardM2),
     ...wallAndGround(input, film),
   ];
@@ -102,7 +104,7 @@ function stillCoefficient(film: FilmAir, natural: NaturalCoefficient): Coefficie
 }
 
 function outsideOfBox(input: BoxNetworkInput, film: FilmAir): Link[] {
-  return FACES.flatMap((face) => {
+  return openFaces(input.box.mount).flatMap((face) => {
     const bare = { node: face, face, emittance: input.box.emittance };
     return covers(input.box.hood, face) ? hoodLinks(input, film, face) : outdoorSurface(input, film, bare);
   });
@@ -130,7 +132,7 @@ function insideOfBox({ box, faceAreasM2 }: BoxNetworkInput, film: FilmAir, board
     ['front', faceAreasM2.front, upright],
     ['left', faceAreasM2.left, upright],
     ['right', faceAreasM2.right, upright],
-    ['back', faceAreasM2.front, upright],
+    ['back', faceAreasM2.back, upright],
     // The air lies below the lid and above the floor.
     ['top', faceAreasM2.top, stillCoefficient(film, plateFacingDown(levelLengthM))],
     ['bottom', faceAreasM2.bottom, stillCoefficient(film, plateFacingUp(levelLengthM))],
@@ -155,25 +157,29 @@ function wallAndGround({ box, wall, groundSky }: BoxNetworkInput, film: FilmAir)
   const { construction } = wall;
   const { conductivityWmK: k, outerLayerM } = construction;
   const inwards = 1 / (outerLayerM / (2 * k) + construction.innerResistanceM2KW);
-  const beside = outdoorCoefficient(film, verticalPlate(wall.heightM), wall.heightM);
+  const shelter = OUTDOOR_ASSUMPTIONS.windShelter;
+  const beside = outdoorCoefficient(film, verticalPlate(wall.heightM), { lengthM: wall.heightM, shelter });
   const groundEmitterM2 = GROUND_AREA_M2 * OUTDOOR_ASSUMPTIONS.groundEmittance;
   // Sideways through the outer layer, across the perimeter of the covered patch, over a way of its area over its
   // perimeter: from the mean place in the patch to its edge and as far again. Common practice, no source.
   const perimeter = 2 * (box.widthM + box.heightM);
   const layerM = Math.min(outerLayerM, dailyPenetrationM(construction));
   const sideways = (k * layerM * perimeter) / (covered / perimeter);
+  const wallBehind: Link[] = [
+    { kind: 'conduction', from: 'wallBehind', to: 'indoors', conductanceWK: inwards * covered },
+    { kind: 'conduction', from: 'wallBeside', to: 'wallBehind', conductanceWK: sideways },
+  ];
   return [
     { kind: 'convection', from: 'wallBeside', to: 'outsideAir', areaM2: wall.areaM2, coefficient: beside },
     ...longwave('wallBeside', wall.areaM2 * wall.emittance, wall.view, SKY_SHARE.front),
     { kind: 'conduction', from: 'wallBeside', to: 'indoors', conductanceWK: inwards * wall.areaM2 },
-    { kind: 'conduction', from: 'wallBehind', to: 'indoors', conductanceWK: inwards * covered },
-    { kind: 'conduction', from: 'wallBeside', to: 'wallBehind', conductanceWK: sideways },
+    ...(box.mount === 'wall' ? wallBehind : []),
     {
       kind: 'convection',
       from: 'ground',
       to: 'outsideAir',
       areaM2: GROUND_AREA_M2,
-      coefficient: outdoorCoefficient(film, plateFacingUp(GROUND_LENGTH_M), GROUND_LENGTH_M),
+      coefficient: outdoorCoefficient(film, plateFacingUp(GROUND_LENGTH_M), { lengthM: GROUND_LENGTH_M, shelter }),
     },
     radiation('ground', 'sky', groundEmitterM2 * groundSky, 'longwaveGround'),
     // The building and whatever else stands above the ground are taken to be as warm as the air.
@@ -191,20 +197,20 @@ function wallAndGround({ box, wall, groundSky }: BoxNetworkInput, film: FilmAir)
 function capacities({ box, faceAreasM2, wall, pressurePa }: BoxNetworkInput): Record<string, number> {
   const { specificHeatJkgK, shellMassShare } = BOX_ASSUMPTIONS;
   const covered = box.widthM * box.heightM;
-  const shellM2 = FACES.reduce((sum, face) => sum + faceAreasM2[face], covered);
+  const shellM2 = FACES.reduce((sum, face) => sum + faceAreasM2[face], 0);
   const perShellM2 = (box.massKg * shellMassShare * specificHeatJkgK) / shellM2;
   const wallM2 = dailyCapacityJm2K(wall.construction, wall.construction.outerLayerM);
   const airKg = airDensity(300, pressurePa) * covered * box.depthM;
   return {
     ground: GROUND_AREA_M2 * dailyCapacityJm2K(SOIL, DEEP_M),
     wallBeside: wall.areaM2 * wallM2,
-    wallBehind: covered * wallM2,
+    ...(box.mount === 'wall' && { wallBehind: covered * wallM2 }),
     front: faceAreasM2.front * perShellM2,
     left: faceAreasM2.left * perShellM2,
     right: faceAreasM2.right * perShellM2,
     top: faceAreasM2.top * perShellM2,
     bottom: faceAreasM2.bottom * perShellM2,
-    back: covered * perShellM2,
+    back: faceAreasM2.back * perShellM2,
     insideAir: airKg * AIR_SPECIFIC_HEAT_JKGK,
     electronics: box.massKg * (1 - shellMassShare) * specificHeatJkgK,
     ...hoodCapacitiesJK(box.hood, faceAreasM2),

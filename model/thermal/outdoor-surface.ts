@@ -25,12 +25,16 @@ export interface OutdoorSetting {
   readonly faceAreasM2: PerFace<number>;
   readonly faceViews: PerFace<Surroundings>;
   readonly wall: GreyWall;
+  /** Wind that sweeps the box against the free wind. */
+  readonly windShelter: number;
 }
 
 /** What outdoor surfaces take for granted; shown to the user as assumptions. */
 export const OUTDOOR_ASSUMPTIONS = {
   /** Wind along the wall against free wind: the leeward modifier of Sparrow, Ramsey and Mass 1979 (EnergyPlus). */
   windShelter: 0.5,
+  /** A post stands clear of the wall. Common practice, no source. */
+  postShelter: 1,
   groundEmittance: 0.95,
 } as const;
 
@@ -44,6 +48,7 @@ export const SKY_SHARE: PerFace<number> = {
   right: Math.SQRT1_2,
   top: 1,
   bottom: 0,
+  back: Math.SQRT1_2,
 };
 
 /** What a radiation link is called in the ledger. */
@@ -52,10 +57,14 @@ export function radiation(from: string, to: string, exchangeAreaM2: number, labe
 }
 
 /** Wind and buoyancy together on a plate of a length in the direction of the wind. */
-export function outdoorCoefficient(film: FilmAir, natural: NaturalCoefficient, lengthM: number): Coefficient {
+export function outdoorCoefficient(
+  film: FilmAir,
+  natural: NaturalCoefficient,
+  { lengthM, shelter }: { lengthM: number; shelter: number },
+): Coefficient {
   return (surfaceK, airK, windMs) => {
     const air = film(surfaceK, airK);
-    const forced = flatPlateForced(air, windMs * OUTDOOR_ASSUMPTIONS.windShelter, lengthM);
+    const forced = flatPlateForced(air, windMs * shelter, lengthM);
     return blended(natural(air, surfaceK, airK), forced);
   };
 }
@@ -66,8 +75,9 @@ export function outdoorSurface(
   film: FilmAir,
   { node, face, emittance }: { node: string; face: Face; emittance: number },
 ): Link[] {
-  const { box, faceAreasM2, faceViews, wall } = setting;
-  const coefficient = outdoorCoefficient(film, naturalOf(face, box), lengthM(face, box));
+  const { box, faceAreasM2, faceViews, wall, windShelter } = setting;
+  const sweep = { lengthM: lengthM(face, box), shelter: windShelter };
+  const coefficient = outdoorCoefficient(film, naturalOf(face, box), sweep);
   const area = faceAreasM2[face];
   return [
     { kind: 'convection', from: node, to: 'outsideAir', areaM2: area, coefficient, label: 'convection' },

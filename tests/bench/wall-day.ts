@@ -8,7 +8,6 @@ import { DEMO_SITE, evaluateDay, parseSite } from '../../model/index.ts';
 import { dayForcing, wallNetwork } from '../../model/siting/day-forcing.ts';
 import { siteDay } from '../../model/siting/design-day.ts';
 import { evaluateWall } from '../../model/siting/evaluate-day.ts';
-import { seasonOf } from '../../model/siting/march-wall.ts';
 import { prepareWallShade } from '../../model/siting/wall-shade.ts';
 import { wallSun } from '../../model/siting/wall-sun.ts';
 import { marchPeriodicDay } from '../../model/thermal/periodic-day.ts';
@@ -17,7 +16,7 @@ import { solveOde } from '../model/thermal/solve-ode.ts';
 const site = parseSite(DEMO_SITE);
 const wall = site.walls[3] as (typeof site.walls)[number];
 const day = siteDay(site);
-const shade = prepareWallShade(site.box, wall, seasonOf(site, day));
+const shade = prepareWallShade(site, wall, day);
 const network = wallNetwork(site, wall, shade);
 const reflectors = { albedo: site.ground.albedo, wallAbsorptance: wall.solarAbsorptance };
 const sun = wallSun(shade, day.steps, reflectors);
@@ -28,7 +27,7 @@ const math = create(all ?? {});
 /** The same wall with six things before it, prepared once as a site would be. */
 const crowded: typeof wall = {
   ...wall,
-  eave: { depthM: 0.6, heightAboveBoxM: 0.8, widthM: 8, offsetM: 0 },
+  eave: { depthM: 0.6, heightAboveBoxM: 0.8, widthM: 8, offsetM: 0, transmittance: 0 },
   obstructions: [
     { kind: 'sideWall', side: 'left', distanceM: 1.5, depthM: 2, heightM: 3 },
     { kind: 'front', distanceM: 9, heightM: 2, widthM: 12, offsetM: 2, transmittance: 0.3 },
@@ -48,7 +47,7 @@ const crowded: typeof wall = {
     },
   ],
 };
-const crowdedShade = prepareWallShade(site.box, crowded, seasonOf(site, day));
+const crowdedShade = prepareWallShade(site, crowded, day);
 
 /** Hours that solveODE is run for; a whole day of it would take minutes. */
 const ODE_HOURS = 0.5;
@@ -58,12 +57,10 @@ bench
   .add('wall-day, all of it', () => evaluateDay(site, 'west'))
   .add('wall-day, sun and weather of the site shared', () => evaluateWall(site, wall, day))
   .add('  sun and weather of the site', () => siteDay(site))
-  .add('  shade of the wall, prepared', () => prepareWallShade(site.box, wall, seasonOf(site, day)))
+  .add('  shade of the wall, prepared', () => prepareWallShade(site, wall, day))
   .add('  sun on the faces', () => wallSun(shade, day.steps, reflectors))
   .add('  heat balance, marched', () => marchPeriodicDay(network, forcing))
-  .add('  shade of a wall with six obstructions, prepared', () =>
-    prepareWallShade(site.box, crowded, seasonOf(site, day)),
-  )
+  .add('  shade of a wall with six obstructions, prepared', () => prepareWallShade(site, crowded, day))
   .add('  sun on the faces behind six obstructions', () => wallSun(crowdedShade, day.steps, reflectors));
 await bench.run();
 

@@ -9,6 +9,8 @@ import {
   parseSite,
   SiteError,
   STANDARD_CYCLES,
+  sunDiagram,
+  wallPlan,
 } from '../../../model/index.ts';
 
 const within = (path: FieldPath) => {
@@ -42,6 +44,11 @@ const site = fc.record({
       }),
     }),
   ),
+  building: fc.oneof(
+    fc.constant(null),
+    // Edges all round, so that many bearings find one.
+    fc.record({ outlineM: fc.constant(octagon()), heightM: within('building.heightM') }),
+  ),
   ground: fc.record({ albedo: within('ground.albedo') }),
   box: fc.record({
     widthM: within('box.widthM'),
@@ -52,7 +59,9 @@ const site = fc.record({
     powerW: within('box.powerW'),
     massKg: within('box.massKg'),
     mountHeightM: within('box.mountHeightM'),
+    mount: fc.constantFrom('wall' as const, 'wall' as const, 'post' as const),
     standOffM: within('box.standOffM'),
+    postDistanceM: within('box.postDistanceM'),
     hood: fc.oneof(
       fc.constant(null),
       fc.record({
@@ -95,6 +104,10 @@ const site = fc.record({
   ),
 });
 
+function octagon(): [number, number][] {
+  return Array.from({ length: 8 }, (_, k) => [20 * Math.sin((k * Math.PI) / 4), 20 * Math.cos((k * Math.PI) / 4)]);
+}
+
 test('a site within the ranges is refused with its problems or has a day that closes', () => {
   let evaluated = 0;
   fc.assert(
@@ -107,6 +120,11 @@ test('a site within the ranges is refused with its problems or has a day that cl
         throw error;
       }
       evaluated += 1;
+      if (evaluated % 10 === 0) {
+        const { paths } = sunDiagram(parsed, 'wall');
+        for (const { lit } of paths.flatMap(({ points }) => points)) expect(lit >= 0 && lit <= 1 + 1e-9).toBe(true);
+        expect(wallPlan(parsed, 'wall').sun.length).toBeGreaterThan(100);
+      }
       const day = evaluateDay(parsed, 'wall');
       expect(Number.isFinite(day.peakInsideAirC)).toBe(true);
       expect(Math.abs(day.energyClosure)).toBeLessThan(0.001);

@@ -272,8 +272,9 @@ describe('limits of temperature refer to what they name', () => {
 
   test('hours of sun count direct sun of 120 W/m2 and more on the box', () => {
     const site = siteWith({ walls: wallFacing(180), climate: { sample: 'temperate-maritime', month: 12 } });
-    const { steps } = siteDay(site);
-    const shade = prepareWallShade(site.box, site.walls[0] as Site['walls'][number], { month: 7, southern: false });
+    const theDay = siteDay(site);
+    const { steps } = theDay;
+    const shade = prepareWallShade(site, site.walls[0] as Site['walls'][number], theDay);
     const sun = wallSun(shade, steps, { albedo: 0.2, wallAbsorptance: 0.7 });
     const onBox = steps.map(({ weather }, k) =>
       FACES.some((f) => (sun.faces[f].beam[k] as number) > 0) ? weather.dni : 0,

