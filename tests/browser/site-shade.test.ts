@@ -51,12 +51,15 @@ describe('what stands before a wall', () => {
     await stage.site.page.locator('#field-walls-3').click();
     await eventually(stage.site.ranked).toHaveLength(4);
     expect(await stage.site.page.locator('.problem-list').allTextContents()).toEqual([]);
-    let before = await stage.site.peaks();
+    const bare = await stage.site.peaks();
     for (const noun of KINDS) {
       await add(noun);
-      await eventually(stage.site.peaks).not.toEqual(before);
+      await eventually(stage.site.peaks).not.toEqual(bare);
       expect(await stage.site.page.locator('.problem-list').allTextContents()).toEqual([]);
-      before = await stage.site.peaks();
+      await west()
+        .getByRole('button', { name: `Remove the ${noun}` })
+        .click();
+      await eventually(stage.site.peaks).toEqual(bare);
     }
   });
 
@@ -117,6 +120,65 @@ describe('what stands before a wall', () => {
     const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
     expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
   });
+});
+
+describe('a box on a post', () => {
+  test('stands as far from the wall as entered, and has other peaks', async () => {
+    const { page, field, peaks } = stage.site;
+    const onWall = await peaks();
+    const gap = await field('box.standOffM').inputValue();
+    expect(await field('box.postDistanceM').count()).toBe(0);
+    await page.getByLabel('On a post of its own').check();
+    await eventually(peaks).not.toEqual(onWall);
+    expect(await field('box.standOffM').count()).toBe(0);
+    await stage.site.fillAndSee('box.postDistanceM', '1');
+
+    const onPost = await peaks();
+    await page.reload();
+    await eventually(peaks).toEqual(onPost);
+    expect(await page.getByLabel('On a post of its own').isChecked()).toBe(true);
+    expect(await field('box.postDistanceM').inputValue()).toBe('1');
+    await page.getByLabel('On the wall, flat').check();
+    await eventually(peaks).toEqual(onWall);
+    expect(await field('box.standOffM').inputValue()).toBe(gap);
+  });
+
+  test('has a back for its hood, which a box on a wall has not', async () => {
+    const { page, field, peaks } = stage.site;
+    let before = await peaks();
+    /** What was just done has reached the peaks. */
+    const told = async () => {
+      await eventually(peaks).not.toEqual(before);
+      before = await peaks();
+    };
+    await page.getByLabel('A hood shades the box').check();
+    await told();
+    const back = field('box.hood.faces').getByLabel('back');
+    expect(await back.count()).toBe(0);
+    await page.getByLabel('On a post of its own').check();
+    await told();
+    await back.check();
+    await told();
+
+    await page.getByLabel('On the wall, flat').check();
+    await field('box.hood.faces').getByText('the back of a box on a post only').waitFor();
+    await page.locator('.problem-list button').first().click();
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('field-box-hood-faces');
+    // It goes as it is unticked.
+    await back.click();
+    await page.locator('.problem-list').waitFor({ state: 'detached' });
+    expect(await back.count()).toBe(0);
+  });
+});
+
+test('a slatted eave lets sun onto its wall and no other', async () => {
+  const [south, west] = await Promise.all(['south', 'west'].map(peakOf));
+  await stage.site.page.locator('#field-walls-2').click();
+  await stage.site.field('walls.2.eave.transmittance').fill('0.5');
+  await eventually(() => peakOf('south')).toBeGreaterThan(south ?? Number.NaN);
+  expect(await peakOf('west')).toBe(west);
+  await stage.site.field('walls.2.eave.transmittance').fill('1.5');
+  await eventually(() => stage.site.field('walls.2.eave.transmittance').getAttribute('aria-invalid')).toBe('true');
 });
 
 describe('a hood', () => {

@@ -3,11 +3,12 @@ import { valueAt } from '../draft.ts';
 import { shortQuantity } from '../quantity-text.ts';
 import { useForm } from './form-context.ts';
 import { HoodFields } from './hood-fields.tsx';
+import { MountFields } from './mount-fields.tsx';
 import { NumberField } from './number-field.tsx';
 import { Section } from './section.tsx';
 
 const SIZE = ['box.widthM', 'box.heightM', 'box.depthM'] as const;
-const REST = ['box.powerW', 'box.massKg', 'box.solarAbsorptance', 'box.emittance', 'box.mountHeightM', 'box.standOffM'];
+const REST = ['box.powerW', 'box.massKg', 'box.solarAbsorptance', 'box.emittance', 'box.mountHeightM'];
 
 export function BoxSection() {
   const { draft, units } = useForm();
@@ -22,6 +23,7 @@ export function BoxSection() {
       {[...SIZE, ...REST].map((path) => (
         <NumberField key={path} path={path} />
       ))}
+      <MountFields />
       <HoodFields />
     </Section>
   );

@@ -1,9 +1,11 @@
 /** A hood over the box: sheets that stand off some of its faces and take the sun in their stead. */
-import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
 import { FACES, type Face, USUAL_HOOD_FACES } from '../../../model/index.ts';
 import { valueAt } from '../draft.ts';
+import { CheckField } from './check-field.tsx';
 import { FieldMessages, messageIds } from './field-messages.tsx';
 import { fieldId, useForm } from './form-context.ts';
+import { enteredMount } from './mount-fields.tsx';
 import { NumberField } from './number-field.tsx';
 
 const HOOD = 'box.hood';
@@ -43,38 +45,6 @@ export function HoodFields() {
   );
 }
 
-interface CheckFieldProps {
-  readonly path: string;
-  readonly label: string;
-  readonly checked: boolean;
-  readonly children?: ComponentChildren;
-  onCheck(on: boolean): void;
-}
-
-/** A box to tick, with its problems and help below it. */
-function CheckField({ path, label, checked, children, onCheck }: CheckFieldProps) {
-  const wrong = useForm().problems.get(path) ?? [];
-  const id = fieldId(path);
-  return (
-    <>
-      <label class="choice">
-        <input
-          type="checkbox"
-          id={id}
-          checked={checked}
-          aria-invalid={wrong.length > 0}
-          aria-describedby={messageIds(id, wrong.length > 0, false)}
-          onChange={({ currentTarget }) => onCheck(currentTarget.checked)}
-        />
-        <span>{label}</span>
-      </label>
-      <FieldMessages id={id} problems={wrong}>
-        {children}
-      </FieldMessages>
-    </>
-  );
-}
-
 function CoveredFaces() {
   const { draft, problems, set } = useForm();
   const entered = valueAt(draft, COVERED) ?? USUAL_HOOD_FACES;
@@ -83,20 +53,33 @@ function CoveredFaces() {
   const wrong = [...problems].flatMap(([path, found]) =>
     path === COVERED || path.startsWith(`${COVERED}.`) ? found : [],
   );
-  const cover = (face: Face, on: boolean) =>
+  const mount = enteredMount(draft);
+  // Only a post leaves room behind the box. A back that a file covers all the same can be unticked.
+  const offered = FACES.filter((face) => face !== 'back' || mount === 'post' || covered.includes('back'));
+  const frame = useRef<HTMLFieldSetElement>(null);
+  const cover = (face: Face, on: boolean) => {
+    // It goes as it is unticked; the focus must not go with it.
+    if (face === 'back' && mount !== 'post') frame.current?.focus();
     set(
       COVERED,
       FACES.filter((other) => (other === face ? on : covered.includes(other))),
     );
+  };
   const id = fieldId(COVERED);
   return (
-    <fieldset class="field field-wide" id={id} tabIndex={-1} aria-describedby={messageIds(id, wrong.length > 0, false)}>
+    <fieldset
+      class="field field-wide"
+      id={id}
+      tabIndex={-1}
+      ref={frame}
+      aria-describedby={messageIds(id, wrong.length > 0, false)}
+    >
       <legend>Faces that the hood covers</legend>
       <FieldMessages id={id} problems={wrong}>
         Left and right as seen from outside.
       </FieldMessages>
       <div class="choice-row">
-        {FACES.map((face) => (
+        {offered.map((face) => (
           <label key={face} class="choice">
             <input
               type="checkbox"

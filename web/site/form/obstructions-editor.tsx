@@ -5,6 +5,7 @@ import { type Draft, listAt, textAt, valueAt } from '../draft.ts';
 import { FieldMessages } from './field-messages.tsx';
 import { fieldId, goToField, useForm } from './form-context.ts';
 import { MONTHS } from './months.ts';
+import { enteredMount } from './mount-fields.tsx';
 import { NumberField } from './number-field.tsx';
 import { ChoiceField } from './text-field.tsx';
 
@@ -87,14 +88,15 @@ export function ObstructionsEditor({ path }: { path: string }) {
   });
 
   /** A size of the box; as last computed where the form holds text or nothing. */
-  const sizeM = (key: 'widthM' | 'depthM' | 'standOffM'): number => {
+  const sizeM = (key: 'widthM' | 'depthM' | 'standOffM' | 'postDistanceM'): number => {
     const entered = valueAt(draft, `box.${key}`);
     return typeof entered === 'number' ? entered : (filled?.box[key] ?? 0);
   };
   const add = (kind: Kind) => {
     const entry = `${path}.${list.length}`;
     added.current = `${entry}.${kind === 'sideWall' ? 'side' : WORDS[kind].fields[0]?.key}`;
-    set(entry, fresh(kind, units, { halfWidthM: sizeM('widthM') / 2, frontM: sizeM('depthM') + sizeM('standOffM') }));
+    const behindM = sizeM(enteredMount(draft) === 'post' ? 'postDistanceM' : 'standOffM');
+    set(entry, fresh(kind, units, { halfWidthM: sizeM('widthM') / 2, frontM: sizeM('depthM') + behindM }));
   };
   const remove = (index: number) => {
     const rest = list.toSpliced(index, 1);
@@ -139,7 +141,7 @@ function ObstructionEditor({ path, number, remove }: ObstructionEditorProps) {
   const words = kind === null ? null : WORDS[kind];
   const id = fieldId(path);
   return (
-    <fieldset class="obstruction" id={id} tabIndex={-1}>
+    <fieldset class="list-entry" id={id} tabIndex={-1}>
       <legend>{`${words?.title ?? 'Something of an unknown kind'}${number}`}</legend>
       <FieldMessages id={id} problems={problems.get(path) ?? []}>
         {words?.hint}

@@ -67,7 +67,7 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
   );
 }
 
-const EAVE_FIELDS = ['depthM', 'heightAboveBoxM', 'widthM', 'offsetM'];
+const EAVE_FIELDS = ['depthM', 'heightAboveBoxM', 'widthM', 'offsetM', 'transmittance'];
 
 /** Roof edge, porch roof or canopy: whatever juts out above the box. */
 function EaveFields({ path }: { path: string }) {
