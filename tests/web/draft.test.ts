@@ -33,6 +33,11 @@ describe('changing', () => {
     expect(valueAt(changed, 'walls.1')).toBe(valueAt(draft, 'walls.1'));
   });
 
+  test('at the empty path stands the whole draft', () => {
+    expect(valueAt(draft, '')).toBe(draft);
+    expect(withValue(draft, '', { title: 'field' })).toEqual({ title: 'field' });
+  });
+
   test('makes the objects and lists that a path leads through', () => {
     expect(withValue({}, 'constraints.mountHeightM.1', 2)).toEqual({ constraints: { mountHeightM: [undefined, 2] } });
     expect(withValue({ walls: 7 }, 'walls.0.name', 'a')).toEqual({ walls: [{ name: 'a' }] });

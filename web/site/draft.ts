@@ -11,19 +11,19 @@ export function isDraft(value: unknown): value is Draft {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-/** What stands at a path such as "walls.0.azimuthDeg"; undefined where nothing does. */
+/** What stands at a path such as "walls.0.azimuthDeg"; undefined where nothing does. The empty path is the draft. */
 export function valueAt(root: unknown, path: string): unknown {
   let node = root;
-  for (const key of path.split('.')) {
+  for (const key of keysOf(path)) {
     if (typeof node !== 'object' || node === null || !Object.hasOwn(node, key)) return undefined;
     node = (node as Draft)[key];
   }
   return node;
 }
 
-/** A draft with another value at a path; undefined takes the field out. */
+/** A draft with another value at a path; undefined takes the field out. At the empty path stands another draft. */
 export function withValue(draft: Draft, path: string, value: unknown): Draft {
-  const changed = placed(draft, path.split('.'), value) as Draft;
+  const changed = placed(draft, keysOf(path), value) as Draft;
   return withoutAssumed(withoutEmptyPair(changed), path);
 }
 
@@ -43,6 +43,10 @@ export function listAt(draft: unknown, path: string): readonly unknown[] {
 export function textAt(draft: unknown, path: string): string {
   const text = valueAt(draft, path);
   return typeof text === 'string' ? text : '';
+}
+
+function keysOf(path: string): string[] {
+  return path === '' ? [] : path.split('.');
 }
 
 function placed(node: unknown, keys: readonly string[], value: unknown): unknown {

@@ -27,7 +27,9 @@ export function shownProblem(problem: Problem, draft: Draft, units: UnitSystem):
   const value = valueAt(draft, path);
   // An emptied entry of a list is null once the site went through a file or the browser's memory.
   if (value === null) return { path, subject, text: 'is missing', allowed };
-  if (typeof value !== 'number' || (value >= field.min && value <= field.max)) return { path, subject, text, allowed };
+  if (typeof value !== 'number') return { path, subject, text, allowed };
+  // A number within its range breaks a rule between fields, which knows better what would do.
+  if (value >= field.min && value <= field.max) return { path, subject, text, allowed: problem.allowed || allowed };
   const [side, bound] = value < field.min ? ['below', field.min] : ['above', field.max];
   const quantity = (si: number) => shortQuantity(si, field.kind, units);
   return { path, subject, text: `${quantity(value)} is ${side} ${quantity(bound)}`, allowed };
@@ -39,8 +41,18 @@ export function problemsByPath(problems: readonly ShownProblem[]): ProblemsByPat
   return byPath;
 }
 
+/** Fields that are no numbers and whose key is no plain word. */
+const LABELS: Readonly<Record<string, string>> = {
+  'box.mount': 'how the box is held',
+  'building.outlineM': 'outline of the building',
+};
+
+const AXES = [['east'], ['north']];
+
 function subjectOf(path: string, draft: Draft): string {
-  const label = fieldAt(path)?.label ?? spacedOut(path.split('.').at(-1) ?? '');
+  const corner = /^building\.outlineM\.(\d+)(?:\.([01]))?/.exec(path);
+  if (corner) return [`corner ${corner[1]} of the building`, ...(AXES[Number(corner[2])] ?? [])].join(', ');
+  const label = LABELS[path] ?? fieldAt(path)?.label ?? spacedOut(path.split('.').at(-1) ?? '');
   const wall = /^walls\.(\d+)/.exec(path)?.[1];
   if (wall === undefined) return label;
   return `wall ${textAt(draft, `walls.${wall}.name`) || Number(wall) + 1}, ${label}`;

@@ -8,7 +8,8 @@ const DEMO: Draft = DEMO_SITE;
 
 export interface DraftState {
   readonly draft: Draft;
-  set(path: string, value: unknown): void;
+  /** A change with words for what was done is a big one. */
+  set(path: string, value: unknown, done?: string): void;
   removeEntry(listPath: string, index: number, done: string): void;
   /** Puts another site in the form; `done` says what happened. */
   replace(draft: Draft, done: string): void;
@@ -26,8 +27,12 @@ export function useDraft(): DraftState {
 
   useEffect(() => storeSite(draft), [draft]);
 
-  const set = useCallback((path: string, value: unknown) => {
-    setState((state) => ({ draft: withValue(state.draft, path, value), before: null, done: '' }));
+  const set = useCallback((path: string, value: unknown, message?: string) => {
+    setState((state) => ({
+      draft: withValue(state.draft, path, value),
+      before: message === undefined ? null : state.draft,
+      done: message ?? '',
+    }));
   }, []);
   const replace = useCallback((next: Draft, message: string) => {
     setState((state) => ({ draft: next, before: state.draft, done: message }));

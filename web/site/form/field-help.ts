@@ -20,6 +20,7 @@ const HELP: Partial<Record<FieldPath, string>> = {
   'walls[].emittance': 'How well the wall gives off heat by radiation.',
   'walls[].eave.offsetM': 'Negative: to the left.',
   'walls[].eave.transmittance': '0 for a solid roof; more for slats, a trellis or shade cloth.',
+  'walls[].alongM': 'Left as seen from outside.',
   'walls[].electrodeDistanceM': 'Along the way the wire takes.',
   'walls[].cableDistanceM': 'Along the way the cable takes.',
 };

@@ -11,7 +11,8 @@ export interface FormState {
   readonly problems: ProblemsByPath;
   /** The last good site, whose filled-in values stand in empty fields as placeholders. */
   readonly filled: Site | null;
-  set(path: string, value: unknown): void;
+  /** With what was done in words, the change can be undone. */
+  set(path: string, value: unknown, done?: string): void;
 }
 
 export const FORM_ID = 'site-form';

@@ -1,6 +1,7 @@
 /** Everything that can be entered about a site. */
 import type { SiteResult } from '../../compute/protocol.ts';
 import { BoxSection } from './box-section.tsx';
+import { BuildingSection } from './building-section.tsx';
 import { ClimateSection } from './climate-section.tsx';
 import { ConstraintsSection } from './constraints-section.tsx';
 import { FORM_ID, FormContext, type FormState } from './form-context.ts';
@@ -22,6 +23,7 @@ export function SiteForm({ form, result, rename, remove }: SiteFormProps) {
         <ClimateSection result={result} />
         <BoxSection />
         <LimitsSection />
+        <BuildingSection />
         <WallsSection rename={rename} remove={remove} />
         <ConstraintsSection />
         <GroundSection />

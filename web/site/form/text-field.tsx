@@ -60,7 +60,9 @@ interface ChoiceFieldProps {
 export function ChoiceField({ path, label, options, standIn = '', onChoose, children }: ChoiceFieldProps) {
   const { draft, problems, set } = useForm();
   const value = valueAt(draft, path);
-  const shown = value === undefined ? standIn : String(value);
+  // Where nothing can be chosen, a file may say so with null.
+  const nothing = value === undefined || (value === null && options.some((option) => option.value === ''));
+  const shown = nothing ? standIn : String(value);
   const wrong = problems.get(path) ?? [];
   const id = fieldId(path);
   return (

@@ -1,6 +1,7 @@
 import { CONSTRUCTION_NAMES, CONSTRUCTIONS, compassPoint } from '../../../model/index.ts';
 import { textAt, valueAt } from '../draft.ts';
 import { shortQuantity } from '../quantity-text.ts';
+import { EdgeFields } from './edge-fields.tsx';
 import { fieldId, useForm } from './form-context.ts';
 import { HorizonEditor } from './horizon-editor.tsx';
 import { NumberField } from './number-field.tsx';
@@ -35,6 +36,7 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
       <div class="section-fields">
         <TextField path={`${path}.name`} label="Name of the wall" onText={rename} />
         <NumberField path={`${path}.azimuthDeg`} />
+        <EdgeFields wall={index} />
         <ChoiceField
           path={`${path}.construction`}
           label="Construction"
