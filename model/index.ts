@@ -15,22 +15,35 @@ export { skyLongwave } from './climate/sky-temperature.ts';
 export { compassPoint } from './compass.ts';
 export { CONSTRUCTION_NAMES, CONSTRUCTIONS } from './constructions.ts';
 export { DEMO_SITE } from './demo-site.ts';
+export { DUTIES, DUTY_NAMES } from './duty.ts';
 export { parsePlainSite, siteJsonSchema } from './entry.ts';
 export { parseSite } from './entry-with-units.ts';
 export { FACES, type Face, MOUNTS, type PerFace } from './faces.ts';
 export { FIELDS, type FieldPath, fieldAt, type NumberField } from './fields.ts';
+export { FINISH_NAMES, FINISH_STATES, FINISHES } from './finishes.ts';
 export {
   LIMIT_REFERENCES,
   type Site,
   type SiteInput,
+  TOUCH_MATERIALS,
   USUAL_HOOD_FACES,
   USUAL_LEAF_MONTHS,
   type Wall,
 } from './site.ts';
 export { type Problem, SiteError } from './site-error.ts';
 export { bearingRose, ROSE_STEP_DEG, type RosePoint } from './siting/bearing-rose.ts';
+export { type ColdResult, type ColdState, evaluateColdNight } from './siting/cold-night.ts';
+export {
+  type ChoiceConfidence,
+  type ConfidenceOptions,
+  choiceConfidence,
+  type InputWeight,
+  type WallConfidence,
+  wallConfidence,
+} from './siting/confidence.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { rankWalls } from './siting/rank-walls.ts';
+export { type Effort, type Remedy, type RemedyList, remediesFor } from './siting/remedies.ts';
 export {
   type Assumption,
   coldDecides,
@@ -47,7 +60,9 @@ export {
   type RankOptions,
 } from './siting/results.ts';
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
+export { BURN_THRESHOLDS_C, TOUCH_TIMES_S, type Touch } from './siting/touch.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
+export { touchText } from './siting/wording.ts';
 export { clearSky, type Irradiance } from './solar/clear-sky.ts';
 export { splitGlobal } from './solar/decomposition.ts';
 export { extraterrestrialNormal } from './solar/extraterrestrial.ts';

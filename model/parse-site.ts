@@ -7,6 +7,7 @@ import { CLIMATE_SAMPLES } from './climate/samples.ts';
 import { wrapDegrees } from './compass.ts';
 import { CONSTRUCTIONS } from './constructions.ts';
 import { allowedText, FIELDS, fieldAt, generalPath } from './fields.ts';
+import { FINISHES } from './finishes.ts';
 import { rawAt } from './raw-site.ts';
 import { buildSiteSchema, type KnownKeys, type Site } from './site.ts';
 import { type Problem, problem, SiteError, shown } from './site-error.ts';
@@ -57,6 +58,7 @@ function fillIn(parsed: Parsed, input: unknown): Site {
         }),
       ...(climate.cycle !== undefined && { windMs: climate.windMs ?? FIELDS['climate.windMs'].default.value }),
     },
+    box: filledBox(box),
     walls: walls.map((wall, index) => ({
       ...wall,
       azimuthDeg: wrapDegrees(wall.azimuthDeg),
@@ -66,6 +68,20 @@ function fillIn(parsed: Parsed, input: unknown): Site {
         ? wall.heightM
         : Math.max(building?.heightM ?? wall.heightM, topM + (wall.eave?.heightAboveBoxM ?? 0)),
     })),
+  };
+}
+
+/** Low and high openings lie this share of the height apart where nothing is entered. */
+const USUAL_VENT_SPAN = 0.8;
+
+/** The finish stands in for absorptance and emittance, the height of the box for that between its vents. */
+function filledBox(box: Parsed['box']): Site['box'] {
+  const finish = box.finish === null ? null : FINISHES[box.finish][box.finishState];
+  return {
+    ...box,
+    solarAbsorptance: box.solarAbsorptance ?? finish?.solarAbsorptance ?? FIELDS['box.solarAbsorptance'].default.value,
+    emittance: box.emittance ?? finish?.emittance ?? FIELDS['box.emittance'].default.value,
+    vents: box.vents && { ...box.vents, heightM: box.vents.heightM ?? USUAL_VENT_SPAN * box.heightM },
   };
 }
 

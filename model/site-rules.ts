@@ -15,6 +15,9 @@ import type { QuantityReader } from './units.ts';
 /** More heat than this from each square metre of its outside no closed box gives off without charring, W/m2. */
 const MOST_HEAT_WM2 = 2000;
 
+/** The heaviest batteries weigh no more for each cubic metre that they take, kg. */
+const MOST_BATTERY_KGM3 = 3000;
+
 /** The problems between fields of a raw site. */
 export function ruleProblems(input: unknown, read: QuantityReader): Problem[] {
   const raw = rawSite(input, read);
@@ -25,6 +28,7 @@ export function ruleProblems(input: unknown, read: QuantityReader): Problem[] {
     ...heights(raw),
     ...boxOnItself(raw),
     ...hoodAtWall(raw),
+    ...insideBox(raw),
     ...walls(raw),
     ...buildingProblems(raw),
   ];
@@ -62,6 +66,12 @@ function designDay(raw: RawSite): Problem[] {
           ),
         ]
       : [];
+  const nightC = raw.number('climate.coldNight.minC');
+  const nightDewC = raw.number('climate.coldNight.dewPointC');
+  if (nightC !== undefined && nightDewC !== undefined && nightDewC > nightC) {
+    const wrong = 'the dew point lies above the air temperature';
+    dew.push(problem('climate.coldNight.dewPointC', shown(nightDewC), wrong, ''));
+  }
   return [...dew, ...['climate.designDay.date', 'climate.date'].flatMap((path) => skippedDate(raw, path))];
 }
 
@@ -119,6 +129,32 @@ function hoodAtWall(raw: RawSite): Problem[] {
   const index = faces.indexOf('back');
   if (index < 0) return [];
   return [problem(`box.hood.faces.${index}`, shown('back'), 'a hood covers the back of a box on a post only', '')];
+}
+
+/** What is inside must fit inside, and heat in one room is part of the whole. */
+function insideBox(raw: RawSite): Problem[] {
+  const problems: Problem[] = [];
+  const [heightM, widthM, depthM] = ['heightM', 'widthM', 'depthM'].map((key) => raw.number(`box.${key}`));
+  const span = raw.number('box.vents.heightM');
+  if (span !== undefined && heightM !== undefined && span > heightM) {
+    const wrong = 'the openings lie further apart than the box is high';
+    problems.push(problem('box.vents.heightM', shown(raw.at('box.vents.heightM')), wrong, `up to ${heightM} m`));
+  }
+  const lower = raw.number('box.compartments.lowerPowerW');
+  const powerW = raw.number('box.powerW');
+  if (lower !== undefined && powerW !== undefined && lower > powerW) {
+    const wrong = 'more than the whole heat given off inside';
+    problems.push(problem('box.compartments.lowerPowerW', shown(lower), wrong, `up to ${powerW} W`));
+  }
+  const massKg = raw.number('box.battery.massKg');
+  if (massKg !== undefined && heightM !== undefined && widthM !== undefined && depthM !== undefined) {
+    const most = heightM * widthM * depthM * MOST_BATTERY_KGM3;
+    if (massKg > most) {
+      const wrong = 'a battery of this mass does not fit into the box';
+      problems.push(problem('box.battery.massKg', shown(massKg), wrong, `up to ${most.toFixed(1)} kg`));
+    }
+  }
+  return problems;
 }
 
 function walls(raw: RawSite): Problem[] {

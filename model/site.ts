@@ -6,10 +6,15 @@
 import { z } from 'zod';
 import { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
 import { CONSTRUCTION_NAMES } from './constructions.ts';
+import { DUTY_NAMES } from './duty.ts';
 import { FACES, type Face, MOUNTS } from './faces.ts';
 import { allowedText, FIELDS, type FieldPath, type NumberField } from './fields.ts';
+import { FINISH_NAMES, FINISH_STATES } from './finishes.ts';
 import { shown } from './site-error.ts';
 import { QUANTITY_KINDS, type QuantityReader } from './units.ts';
+
+/** What the outer skin is made of, as touch feels it. */
+export const TOUCH_MATERIALS = ['metal', 'plastic'] as const;
 
 export const LIMIT_REFERENCES = ['insideAir', 'outsideAir', 'componentCase'] as const;
 
@@ -108,13 +113,24 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     linkeTurbidity: defaulted('climate.designDay.linkeTurbidity'),
   });
 
+  const coldNight = object('climate.coldNight', {
+    minC: required('climate.coldNight.minC'),
+    dewPointC: required('climate.coldNight.dewPointC').optional(),
+    windMs: defaulted('climate.coldNight.windMs'),
+    cloudFraction: defaulted('climate.coldNight.cloudFraction'),
+  });
+
   const climate = object('climate', {
     sample: z.enum(CLIMATE_SAMPLES.map((sample) => sample.name)).optional(),
     month: month.optional(),
     designDay: designDay.optional(),
+    coldNight: coldNight.optional(),
     cycle: z.enum(STANDARD_CYCLES.map((cycle) => cycle.name)).optional(),
     date: isoDate.optional(),
     windMs: required('climate.windMs').optional(),
+    windFromDeg: required('climate.windFromDeg').optional().meta({
+      description: 'Direction that the wind comes from; walls that it meets have more of it. Unknown where left out',
+    }),
   });
 
   const hood = object('box.hood', {
@@ -129,19 +145,49 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     openTop: z.boolean().default(true),
   });
 
+  const vents = object('box.vents', {
+    lowAreaM2: required('box.vents.lowAreaM2'),
+    highAreaM2: required('box.vents.highAreaM2'),
+    heightM: required('box.vents.heightM').optional(),
+    dischargeCoefficient: defaulted('box.vents.dischargeCoefficient'),
+  });
+
+  const battery = object('box.battery', {
+    massKg: required('box.battery.massKg'),
+    powerW: defaulted('box.battery.powerW'),
+  });
+
+  const compartments = object('box.compartments', {
+    lowerShare: defaulted('box.compartments.lowerShare'),
+    lowerPowerW: defaulted('box.compartments.lowerPowerW'),
+  });
+
   const box = object('box', {
     widthM: required('box.widthM'),
     heightM: required('box.heightM'),
     depthM: required('box.depthM'),
-    solarAbsorptance: defaulted('box.solarAbsorptance'),
-    emittance: defaulted('box.emittance'),
+    finish: z
+      .enum(FINISH_NAMES)
+      .nullable()
+      .default(null)
+      .meta({ description: 'Finish whose absorptance and emittance stand in where none are entered' }),
+    finishState: z.enum(FINISH_STATES).default('weathered'),
+    material: z
+      .enum(TOUCH_MATERIALS)
+      .default('metal')
+      .meta({ description: 'Of the outer skin, for the temperature at which it burns' }),
+    solarAbsorptance: required('box.solarAbsorptance').optional(),
+    emittance: required('box.emittance').optional(),
     powerW: required('box.powerW'),
+    duty: z.enum(DUTY_NAMES).default('constant').meta({ description: 'How the heat inside follows the clock' }),
     massKg: defaulted('box.massKg'),
     mountHeightM: defaulted('box.mountHeightM'),
     mount: z.enum(MOUNTS).default('wall').meta({ description: 'on the wall, or on a post of its own before it' }),
     standOffM: defaulted('box.standOffM'),
     postDistanceM: defaulted('box.postDistanceM'),
-    vents: z.null({ error: 'vents are not in the model yet; allowed: null' }).default(null),
+    vents: vents.nullable().default(null),
+    battery: battery.nullable().default(null),
+    compartments: compartments.nullable().default(null),
     hood: hood.nullable().default(null),
   });
 
@@ -221,6 +267,10 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     solarAbsorptance: required('walls[].solarAbsorptance').optional(),
     emittance: defaulted('walls[].emittance'),
     heightM: defaulted('walls[].heightM'),
+    windShelter: required('walls[].windShelter')
+      .nullable()
+      .default(null)
+      .meta({ description: 'Share of the free wind at this wall; from the direction of the wind where left out' }),
     groundAlbedo: required('walls[].groundAlbedo')
       .nullable()
       .default(null)
@@ -278,9 +328,19 @@ type ParsedWall = Parsed['walls'][number];
 /** A wall with everything filled in. */
 export type Wall = Omit<ParsedWall, 'solarAbsorptance'> & { solarAbsorptance: number };
 
+type ParsedBox = Parsed['box'];
+
+/** A box with everything filled in. */
+export type Box = Omit<ParsedBox, 'solarAbsorptance' | 'emittance' | 'vents'> & {
+  solarAbsorptance: number;
+  emittance: number;
+  vents: (Omit<NonNullable<ParsedBox['vents']>, 'heightM'> & { heightM: number }) | null;
+};
+
 /** A site with everything filled in, numbers in SI. `assumed` lists the paths that were filled in by default. */
-export type Site = Omit<Parsed, 'walls' | 'place'> & {
+export type Site = Omit<Parsed, 'walls' | 'place' | 'box'> & {
   walls: Wall[];
+  box: Box;
   place: Omit<Parsed['place'], 'timeZone'> & { timeZone: string };
 };
 
@@ -288,7 +348,6 @@ export type Site = Omit<Parsed, 'walls' | 'place'> & {
 export type SiteInput = z.input<ReturnType<typeof buildSiteSchema>>;
 
 export type Obstruction = Wall['obstructions'][number];
-export type Box = Site['box'];
 
 function outOfRange(value: number, field: NumberField): string | null {
   if (!Number.isFinite(value)) return `${shown(value)} is not a number`;

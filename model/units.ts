@@ -56,6 +56,14 @@ export const QUANTITY_KINDS = {
     },
     example: '0.3, "300 mm" or "12 in"',
   },
+  smallArea: {
+    si: 'm^2',
+    display: {
+      metric: { symbol: 'cm²', factor: 10_000, offset: 0, digits: 0 },
+      us: { symbol: 'in²', factor: 1 / INCH_M ** 2, offset: 0, digits: 1 },
+    },
+    example: '0.004, "40 cm^2" or "6 in^2"',
+  },
   temperature: {
     si: 'degC',
     display: {

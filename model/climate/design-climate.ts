@@ -21,6 +21,7 @@ import { skyLongwave } from './sky-temperature.ts';
 export interface Weather extends Irradiance {
   readonly airC: number;
   readonly windMs: number;
+  readonly dewPointC: number;
   /** From the whole sky on a horizontal plane, W/m2. */
   readonly skyLongwaveWm2: number;
 }
@@ -31,6 +32,8 @@ export interface DesignClimate {
   /** What the day is, in a sentence, and where it comes from. */
   readonly text: string;
   readonly origin: string;
+  /** The coldest hour of the day. */
+  readonly lowest: { readonly airC: number; readonly dewPointC: number; readonly windMs: number };
   at(now: SunNow): Weather;
 }
 
@@ -47,23 +50,31 @@ export interface SunNow {
 /** The year of design days that name none; a date is needed for the sun, and years differ by less than its width. */
 const DESIGN_YEAR = 2026;
 
+/** The clear design day of a site, entered or its sample's; null for a standard's cycle. */
+export function resolvedClearDay({ climate, place }: Site): (MonthlyDesign & { readonly date: string }) | null {
+  if (climate.designDay !== undefined) return climate.designDay;
+  const sample = CLIMATE_SAMPLES.find(({ name }) => name === climate.sample);
+  if (sample === undefined) return null;
+  const month = climate.month ?? hottestMonth(sample.months, place.latitudeDeg);
+  return { ...monthOfSample(sample, month, place.latitudeDeg), date: sampleDate(month) };
+}
+
+const sampleDate = (month: number): string => `${DESIGN_YEAR}-${String(month).padStart(2, '0')}-21`;
+
 /** The design climate of a site. */
 export function designClimate(site: Site): DesignClimate {
   const { climate, place } = site;
-  if (climate.designDay !== undefined) {
-    const { date, ...day } = climate.designDay;
-    return clearDay(date, day, site, `Clear design day of ${date}`, 'entered');
+  const day = resolvedClearDay(site);
+  if (day !== null && climate.designDay !== undefined) {
+    return clearDay(day.date, day, site, `Clear design day of ${day.date}`, 'entered');
   }
   const cycle = STANDARD_CYCLES.find(({ name }) => name === climate.cycle);
   if (cycle !== undefined) return standardDay(cycle, site);
   const sample = CLIMATE_SAMPLES.find(({ name }) => name === climate.sample);
-  if (sample === undefined) throw new RangeError('the site names no climate');
-  const month = climate.month ?? hottestMonth(sample.months, place.latitudeDeg);
-  const day = sample.months[sampleRow(month, place.latitudeDeg)] as MonthlyDesign;
-  const date = `${DESIGN_YEAR}-${String(month).padStart(2, '0')}-21`;
+  if (sample === undefined || day === null) throw new RangeError('the site names no climate');
   const which = climate.month === undefined ? 'hottest month' : 'chosen month';
   const text = `${sample.title}: clear design day of its ${which}${farFromHome(sample, place.latitudeDeg)}`;
-  return clearDay(date, day, site, text, sample.origin);
+  return clearDay(day.date, day, site, text, sample.origin);
 }
 
 /** A sample's sun is that of the place: said where the place lies outside the latitudes that the sample is meant for. */
@@ -76,6 +87,11 @@ function farFromHome({ latitudeBandDeg: [low = 0, high = 90] }: ClimateSample, l
 /** Row of a sample for a calendar month; south of the equator the year is shifted by half. */
 function sampleRow(month: number, latitudeDeg: number): number {
   return (month - 1 + (latitudeDeg < 0 ? 6 : 0)) % 12;
+}
+
+/** The design day of a sample for a calendar month, 1 to 12, at a latitude. */
+export function monthOfSample(sample: ClimateSample, month: number, latitudeDeg: number): MonthlyDesign {
+  return sample.months[sampleRow(month, latitudeDeg)] as MonthlyDesign;
 }
 
 /** The calendar month, 1 to 12, with the highest temperature at a latitude; the later one of equals. */
@@ -94,12 +110,19 @@ function clearDay(date: string, day: MonthlyDesign, site: Site, text: string, or
     date,
     text,
     origin,
+    lowest: { airC: day.maxC - day.dailyRangeK, dewPointC, windMs },
     at({ sun, solarHour, relativeAirMass, extraterrestrialWm2 }) {
       const airC = airTemperature(solarHour, day.maxC, day.dailyRangeK);
       const { elevationDeg } = sun;
-      const air = { relativeAirMass, pressurePa, altitudeM, linkeTurbidity };
-      const sky = clearSkyThrough({ elevationDeg, extraterrestrialWm2, ...air });
-      return { ...sky, airC, windMs, skyLongwaveWm2: skyLongwave({ airC, dewPointC, pressurePa }) };
+      const { ghi, dni, dhi } = clearSkyThrough({
+        elevationDeg,
+        extraterrestrialWm2,
+        relativeAirMass,
+        pressurePa,
+        altitudeM,
+        linkeTurbidity,
+      });
+      return { ghi, dni, dhi, airC, windMs, dewPointC, skyLongwaveWm2: skyLongwave({ airC, dewPointC, pressurePa }) };
     },
   };
 }
@@ -115,14 +138,20 @@ function standardDay(cycle: StandardCycle, site: Site): DesignClimate {
     date: site.climate.date ?? `${DESIGN_YEAR}-${latitudeDeg < 0 ? '12' : '06'}-21`,
     text: `${cycle.title}: tabulated hours, their noon laid on the sun's, wind ${windMs} m/s`,
     origin: cycle.origin,
+    lowest: { ...coldestHour(cycle), windMs },
     at({ sun, solarHour, extraterrestrialWm2 }) {
       const hour = solarHour - 12 + CYCLE_NOON_H;
       const { airC, ghiWm2, relativeHumidityPercent } = cycleAt(cycle, hour);
       const dewPointC = dewPoint(airC, relativeHumidityPercent);
       const skyLongwaveWm2 = skyLongwave({ airC, dewPointC, pressurePa });
-      return { ...sunOfCycle(sun, ghiWm2, extraterrestrialWm2), airC, windMs, skyLongwaveWm2 };
+      return { ...sunOfCycle(sun, ghiWm2, extraterrestrialWm2), airC, windMs, dewPointC, skyLongwaveWm2 };
     },
   };
+}
+
+function coldestHour({ hours }: StandardCycle) {
+  const { airC, relativeHumidityPercent } = hours.reduce((best, hour) => (hour.airC < best.airC ? hour : best));
+  return { airC, dewPointC: dewPoint(airC, relativeHumidityPercent) };
 }
 
 function cycleAt(cycle: StandardCycle, hour: number) {

@@ -60,6 +60,9 @@ const FAR = Number.POSITIVE_INFINITY;
 /** A point nearer to the plane of the wall than this lies on it, m. */
 const ON_WALL_M = 1e-9;
 
+/** What stands out less than this beside the end of a wall, behind its plane, is not looked for from the box, m. */
+const BESIDE_M = 0.1;
+
 /** Builds the scene of a wall; everything that does not depend on the ray is worked out here, once. */
 export function buildScene(input: SceneInput): Scene {
   const frame = wallFrame(input.azimuthDeg);
@@ -68,9 +71,13 @@ export function buildScene(input: SceneInput): Scene {
     ...(input.eave !== null && input.eave.depthM > 0 ? [eaveBody(input.eave, input.boxTopM)] : []),
     ...input.obstructions.flatMap((obstruction) => bodiesOf(obstruction, input.season)),
   ].filter(({ transmittance }) => transmittance < 1);
+  const [leftEndM, rightEndM] = wallEnds(input.building);
+  // What the wall hides from the box still shades the ground beside the building.
+  const seenBodies = bodies.filter(
+    ({ low, high }) => high[1] > ON_WALL_M || low[0] < leftEndM - BESIDE_M || high[0] > rightEndM + BESIDE_M,
+  );
   const hasSkyline = input.horizon.some(([, elevation]) => elevation > 0);
   const skyline: Skyline = skylineThrough(input.horizon);
-  const [leftEndM, rightEndM] = wallEnds(input.building);
   const onWall = (rightM: number, upM: number): boolean =>
     upM >= 0 && upM <= input.wallHeightM && rightM >= leftEndM && rightM <= rightEndM;
 
@@ -81,7 +88,7 @@ export function buildScene(input: SceneInput): Scene {
   /** Share that gets through all bodies within `reach` steps. */
   const through = (from: WallPoint, towards: WallPoint, reach: number): number => {
     let share = 1;
-    for (const body of bodies) {
+    for (const body of seenBodies) {
       if (meets(body, from, towards, reach)) share *= body.transmittance;
       if (share === 0) return 0;
     }
@@ -96,7 +103,7 @@ export function buildScene(input: SceneInput): Scene {
     wall: { heightM: input.wallHeightM, leftEndM, rightEndM },
     frame,
     inWall,
-    hasObstructions: bodies.length > 0 || hasSkyline,
+    hasObstructions: seenBodies.length > 0 || hasSkyline,
     trace(point, direction) {
       const outward = direction[1];
       if (outward < 0) {

@@ -3,7 +3,7 @@ import type { DesignClimate } from '../climate/design-climate.ts';
 import { CONSTRUCTIONS } from '../constructions.ts';
 import { FIELDS, type FieldPath, generalPath, type NumberField } from '../fields.ts';
 import type { Site } from '../site.ts';
-import { BOX_ASSUMPTIONS } from '../thermal/box-network.ts';
+import { INSIDE_ASSUMPTIONS } from '../thermal/inside.ts';
 import { OUTDOOR_ASSUMPTIONS } from '../thermal/outdoor-surface.ts';
 import { formatQuantity, type UnitSystem, usualUnits } from '../units.ts';
 import type { Assumption } from './results.ts';
@@ -82,7 +82,7 @@ function valueAt(site: Site, path: string): unknown {
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 function modelAssumptions({ hood, mount }: Site['box']): Assumption[] {
-  const a = BOX_ASSUMPTIONS;
+  const a = INSIDE_ASSUMPTIONS;
   const common = 'common practice, no source';
   return [
     {

@@ -1,5 +1,6 @@
 /** From a wall and its day to the network of the box and what drives it. */
 import { CONSTRUCTIONS } from '../constructions.ts';
+import { DUTIES } from '../duty.ts';
 import { KELVIN } from '../physical-constants.ts';
 import { faceAreasM2, panelAreaM2 } from '../shading/wall-frame.ts';
 import type { Site, Wall } from '../site.ts';
@@ -7,16 +8,19 @@ import { pressureAtAltitude } from '../solar/atmosphere.ts';
 import { buildBoxNetwork, GROUND_AREA_M2 } from '../thermal/box-network.ts';
 import { covers, hoodNode } from '../thermal/hood.ts';
 import type { Network } from '../thermal/network.ts';
-import { OUTDOOR_ASSUMPTIONS } from '../thermal/outdoor-surface.ts';
 import type { DayForcing } from '../thermal/periodic-day.ts';
 import { blackbodyK } from '../thermal/radiation.ts';
 import { stepTable, writeRow } from '../thermal/step-table.ts';
 import type { SiteDay } from './design-day.ts';
 import { faceViewFactors, type WallShade } from './wall-shade.ts';
 import type { WallSun } from './wall-sun.ts';
+import { boxShelter, wallShelter } from './wind-shelter.ts';
 
-/** The network of a site's box on a wall. */
-export function wallNetwork(site: Site, wall: Wall, shade: WallShade): Network {
+/**
+ * The network of a site's box on a wall.
+ * @param insideFactor multiplies the convection coefficients inside, to try their uncertainty out
+ */
+export function wallNetwork(site: Site, wall: Wall, shade: WallShade, insideFactor = 1): Network {
   const { box } = site;
   return buildBoxNetwork({
     box,
@@ -28,11 +32,19 @@ export function wallNetwork(site: Site, wall: Wall, shade: WallShade): Network {
       areaM2: wallPatchAreaM2(shade, site),
       heightM: wall.heightM,
       view: shade.wall.view.factors,
+      windShelter: wallShelter(site, wall),
     },
-    windShelter: OUTDOOR_ASSUMPTIONS[box.mount === 'post' ? 'postShelter' : 'windShelter'],
+    windShelter: boxShelter(site, wall),
+    insideFactor,
     groundSky: shade.faces.front.view.groundSky,
     pressurePa: pressureAtAltitude(site.place.altitudeM),
   });
+}
+
+/** Share of the entered power at each step of a day, by the hours since its midnight. */
+export function dutyShares({ box }: Site, { steps, stepS }: SiteDay): Float64Array {
+  const { hourly } = DUTIES[box.duty];
+  return Float64Array.from(steps, (_, k) => hourly[Math.floor((k * stepS) / 3600) % 24] as number);
 }
 
 /** Albedo of the ground before a wall. */
@@ -85,6 +97,11 @@ export function dayForcing(input: {
   fill('wallBeside', (k) => wallAbsorberM2 * (sun.wall.total[k] as number));
   const groundAbsorberM2 = (1 - albedoBefore(site, wall)) * GROUND_AREA_M2;
   fill('ground', (k) => groundAbsorberM2 * (sun.ground[k] as number));
-  fill('electronics', () => site.box.powerW);
+  const { powerW, battery, compartments } = site.box;
+  const lowerW = compartments?.lowerPowerW ?? 0;
+  const share = dutyShares(site, day);
+  fill('electronics', (k) => (powerW - lowerW) * (share[k] as number));
+  if (compartments !== null) fill('lowerAir', (k) => lowerW * (share[k] as number));
+  if (battery !== null) fill('battery', () => battery.powerW);
   return { steps, stepS: day.stepS, boundariesK, sourcesW, windMs };
 }

@@ -11,6 +11,9 @@ import { type DiffuseSky, perezSky } from '../solar/transposition.ts';
 export interface DayStep {
   readonly utc: Date;
   readonly sun: SunPosition;
+  readonly relativeAirMass: number;
+  /** Apparent solar time, hours. */
+  readonly solarHour: number;
   readonly weather: Weather;
   readonly sky: DiffuseSky;
 }
@@ -25,14 +28,20 @@ export interface SiteDay {
 /** Longest and usual time step, seconds. */
 const LONGEST_STEP_S = 300;
 
+export interface SiteDayOptions {
+  /** Seconds, at most 300, a whole number of them in the civil day; 300 or a little less where left out. */
+  readonly stepS?: number | undefined;
+  /** A day of the same place and date, whose suns are taken over. */
+  readonly like?: SiteDay;
+}
+
 /**
  * Works out a site's design day.
- * @param stepS seconds, at most 300, a whole number of them in the civil day; 300 or a little less where left out
- * @throws RangeError for another step; SiteError where the date does not exist at the place
+ * @throws RangeError for a step that does not fit; SiteError where the date does not exist at the place
  */
-export function siteDay(site: Site, stepS?: number): SiteDay {
+export function siteDay(site: Site, { stepS, like }: SiteDayOptions = {}): SiteDay {
   const climate = designClimate(site);
-  const civil = existingDay(climate.date, site.place.timeZone);
+  const civil = like?.civil ?? existingDay(climate.date, site.place.timeZone);
   const count = stepCount(civil.hours * 3600, stepS);
   const { latitudeDeg, longitudeDeg } = site.place;
   // The sun's distance and the equation of time are those of noon all day: they move by less than 0.04 % and 0.5 minutes.
@@ -40,15 +49,16 @@ export function siteDay(site: Site, stepS?: number): SiteDay {
   const extraterrestrialWm2 = extraterrestrialNormal(noon);
   const equationMin = equationOfTimeMin(noon);
   const steps = Array.from({ length: count }, (_, k): DayStep => {
-    const utc = new Date(civil.startUtc.getTime() + (k * civil.hours * 3_600_000) / count);
-    const sun = sunPosition(utc, latitudeDeg, longitudeDeg);
-    const airMass = relativeAirMass(sun.elevationDeg);
-    const solarHour = apparentSolarHour(utc, longitudeDeg, equationMin);
+    const known = like?.steps[k];
+    const utc = known?.utc ?? new Date(civil.startUtc.getTime() + (k * civil.hours * 3_600_000) / count);
+    const sun = known?.sun ?? sunPosition(utc, latitudeDeg, longitudeDeg);
+    const airMass = known?.relativeAirMass ?? relativeAirMass(sun.elevationDeg);
+    const solarHour = known?.solarHour ?? apparentSolarHour(utc, longitudeDeg, equationMin);
     const weather = climate.at({ sun, solarHour, relativeAirMass: airMass, extraterrestrialWm2 });
     const { elevationDeg } = sun;
     const { dni, dhi } = weather;
     const sky = perezSky({ elevationDeg, dni, dhi, extraterrestrialWm2, relativeAirMass: airMass });
-    return { utc, sun, weather, sky };
+    return { utc, sun, relativeAirMass: airMass, solarHour, weather, sky };
   });
   return { civil, climate, stepS: (civil.hours * 3600) / count, steps };
 }

@@ -1,8 +1,8 @@
 /** How hot a box gets on one wall on the site's design day. */
-import { openFaces, perFace } from '../faces.ts';
+import { FACES, openFaces, perFace } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
-import { covers } from '../thermal/hood.ts';
+import { covers, hoodNode } from '../thermal/hood.ts';
 import { energyClosure } from '../thermal/periodic-day.ts';
 import { cell } from '../thermal/step-table.ts';
 import { assumptionsOf } from './assumptions.ts';
@@ -11,6 +11,7 @@ import { ledgerAt } from './ledger.ts';
 import { marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
 import type { DayOptions, DayResult } from './results.ts';
+import { burnsWithinS, type Touch } from './touch.ts';
 
 /** Beam normal to the sun above which the sun is said to shine, W/m2 (WMO guide no. 8, chapter 8). */
 const SUNSHINE_WM2 = 120;
@@ -20,7 +21,7 @@ const SUNSHINE_WM2 = 120;
  * @throws SiteError when the site has no wall of that name
  */
 export function evaluateDay(site: Site, wallName: string, options: DayOptions = {}): DayResult {
-  return evaluateWall(site, namedWall(site, wallName), siteDay(site, options.stepS));
+  return evaluateWall(site, namedWall(site, wallName), siteDay(site, options));
 }
 
 /** Evaluates a wall on a day that was worked out before. */
@@ -37,6 +38,8 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
   const peakStep = highest(insideAirC);
   const limited = { insideAir: insideAirC, outsideAir: outsideAirC, componentCase: electronicsC }[site.limits.refersTo];
   const stepHours = day.stepS / 3600;
+  const skinC = perFace(column);
+  const wet = ({ weather }: DayStep, k: number) => FACES.some((face) => (skinC[face][k] as number) < weather.dewPointC);
   const bareFaces = openFaces(site.box.mount).filter((face) => !covers(site.box.hood, face));
   const sunny = ({ weather }: DayStep, k: number) =>
     weather.dni >= SUNSHINE_WM2 && bareFaces.some((face) => (sun.faces[face].beam[k] ?? 0) > 0);
@@ -49,7 +52,11 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
     outsideAirC,
     insideAirC,
     electronicsC,
-    skinC: perFace(column),
+    batteryC: site.box.battery === null ? null : column('battery'),
+    lowerAirC: site.box.compartments === null ? null : column('lowerAir'),
+    touch: hottestSkin(site, day, column),
+    condensationHours: day.steps.filter(wet).length * stepHours,
+    skinC,
     faceIrradianceWm2: perFace((face) =>
       bareFaces.includes(face) ? Array.from(sun.faces[face].total) : day.steps.map(() => 0),
     ),
@@ -66,6 +73,18 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
     ledgerAtPeak: ledgerAt({ network, forcing, march, step: peakStep, sun, box: site.box }),
     assumptions: assumptionsOf(site, day.climate),
   };
+}
+
+/** The outside of a box is its skin, or the hood over it. */
+function hottestSkin({ box }: Site, day: SiteDay, column: (node: string) => number[]): Touch {
+  const peaks = openFaces(box.mount).map((face) => {
+    const temperatures = column(covers(box.hood, face) ? hoodNode(face) : face);
+    const step = highest(temperatures);
+    return { face, step, peakSkinC: temperatures[step] as number };
+  });
+  const { face, step, peakSkinC } = peaks.reduce((best, peak) => (peak.peakSkinC > best.peakSkinC ? peak : best));
+  const atUtc = day.steps[step]?.utc ?? day.civil.startUtc;
+  return { peakSkinC, face, atUtc, burnsWithinS: burnsWithinS(peakSkinC, box.material) };
 }
 
 function highest(values: readonly number[]): number {

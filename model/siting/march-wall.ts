@@ -4,7 +4,7 @@ import type { Network } from '../thermal/network.ts';
 import { balanceDeepGround, type DayForcing, marchPeriodicDay, type PeriodicDay } from '../thermal/periodic-day.ts';
 import { albedoBefore, dayForcing, wallNetwork } from './day-forcing.ts';
 import type { SiteDay } from './design-day.ts';
-import { prepareWallShade } from './wall-shade.ts';
+import { prepareWallShade, type WallShade } from './wall-shade.ts';
 import { type WallSun, wallSun } from './wall-sun.ts';
 
 export interface MarchedWall {
@@ -14,10 +14,18 @@ export interface MarchedWall {
   readonly sun: WallSun;
 }
 
+/** What a caller may have at hand, or try out. */
+export interface MarchOptions {
+  /** Of this wall, prepared before. */
+  readonly shade?: WallShade;
+  /** Multiplies the convection coefficients inside; 1 where left out. */
+  readonly insideFactor?: number;
+}
+
 /** Marches the box on a wall through a day that was worked out before. */
-export function marchWall(site: Site, wall: Wall, day: SiteDay): MarchedWall {
-  const shade = prepareWallShade(site, wall, day);
-  const network = wallNetwork(site, wall, shade);
+export function marchWall(site: Site, wall: Wall, day: SiteDay, options: MarchOptions = {}): MarchedWall {
+  const { shade = prepareWallShade(site, wall, day), insideFactor = 1 } = options;
+  const network = wallNetwork(site, wall, shade, insideFactor);
   const reflectors = { albedo: albedoBefore(site, wall), wallAbsorptance: wall.solarAbsorptance };
   const sun = wallSun(shade, day.steps, reflectors);
   const forcing = dayForcing({ site, wall, day, shade, sun, network });

@@ -21,7 +21,7 @@ import { type Candidate, reasonFor, verdictOn } from './wording.ts';
  */
 export function rankWalls(site: Site, options: RankOptions = {}): Ranking {
   const units = options.units ?? usualUnits(site.place.timeZone);
-  const day = siteDay(site, options.stepS);
+  const day = siteDay(site, options);
   const candidates = site.walls
     .map((wall): Candidate => {
       const findings = constraintFindings(site, wall, units);

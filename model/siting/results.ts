@@ -1,6 +1,7 @@
 /** What an evaluation gives back. Temperatures in degC, power in W, instants in UTC. */
 import type { PerFace } from '../faces.ts';
 import type { UnitSystem } from '../units.ts';
+import type { Touch } from './touch.ts';
 
 export interface DayOptions {
   /** Time step, seconds; at most 300, the default. The civil day must hold a whole number of them. */
@@ -30,6 +31,7 @@ export const LEDGER_PATHS = [
   'longwaveSurroundings',
   'mounting',
   'hood',
+  'vents',
   'storage',
 ] as const;
 
@@ -68,6 +70,14 @@ export interface DayResult extends DaySummary {
   readonly outsideAirC: number[];
   readonly insideAirC: number[];
   readonly electronicsC: number[];
+  /** Null for a box without a battery. */
+  readonly batteryC: number[] | null;
+  /** Air in the lower room; null for a box of one room. */
+  readonly lowerAirC: number[] | null;
+  /** The hottest that the outside gets, hood included, and how soon that burns. */
+  readonly touch: Touch;
+  /** Hours in which a skin lies below the dew point of the outside air: water on it. */
+  readonly condensationHours: number;
   readonly skinC: PerFace<number[]>;
   /** Sun that falls on each face: beam, sky, ground and wall together, W/m2; none on a face that a hood covers. */
   readonly faceIrradianceWm2: PerFace<number[]>;

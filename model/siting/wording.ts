@@ -4,6 +4,7 @@ import { compassPoint } from '../compass.ts';
 import type { Site, Wall } from '../site.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
 import { coldDecides, type DayResult, decidingMarginK, type Finding } from './results.ts';
+import type { Touch } from './touch.ts';
 
 export interface Candidate {
   readonly wall: Wall;
@@ -73,6 +74,14 @@ function coolerButOut({ candidates, units }: WordingContext, best: Candidate): s
 function sunNote(site: Site): string {
   if (site.limits.refersTo !== 'outsideAir') return '';
   return ' The limit refers to outside air, which is the same on every wall: walls are ranked by the air inside, and whether the rating covers a sunlit box is for its maker to say.';
+}
+
+/** A caution about the hottest part of the outside; empty where a minute of touch does not burn. */
+export function touchText({ peakSkinC, face, burnsWithinS }: Touch, units: UnitSystem): string {
+  if (burnsWithinS === null) return '';
+  const within = burnsWithinS === 60 ? 'a minute' : `${burnsWithinS} second${burnsWithinS === 1 ? '' : 's'}`;
+  const hot = formatQuantity('temperature', peakSkinC, units);
+  return `The outside reaches ${hot} (${face}): touching it for ${within} may burn (ISO 13732-1, value from memory).`;
 }
 
 /** Why a wall stands where it stands. */

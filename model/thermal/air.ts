@@ -10,7 +10,7 @@ export interface AirProperties {
 }
 
 /** Standard gravity, m/s2. */
-const GRAVITY_MS2 = 9.80665;
+export const GRAVITY_MS2 = 9.80665;
 
 /** Specific gas constant of dry air, J/(kg K). */
 const GAS_CONSTANT = 287.05;

@@ -33,6 +33,8 @@ export interface OutdoorSetting {
 export const OUTDOOR_ASSUMPTIONS = {
   /** Wind along the wall against free wind: the leeward modifier of Sparrow, Ramsey and Mass 1979 (EnergyPlus). */
   windShelter: 0.5,
+  /** The same on a wall that the wind meets. */
+  windwardShelter: 1,
   /** A post stands clear of the wall. Common practice, no source. */
   postShelter: 1,
   groundEmittance: 0.95,

@@ -29,41 +29,87 @@ const PERIODIC_WITHIN_K = 0.02;
 
 const MAX_ROUNDS = 60;
 
+/** Longest step of the rounds that come first, s: they bring slow nodes near their course at little cost. */
+const COARSE_STEP_S = 900;
+
+/** Rounds of long steps end when no node ends one further from where it began, K; the rest is left to the true steps. */
+const COARSE_WITHIN_K = 0.05;
+
 /**
  * Marches until the day is periodic. The start is the steady state under the day's means, so that slow nodes begin near
- * their own mean and few rounds are needed.
+ * their own mean; rounds of long steps bring them nearer, and rounds of the true steps finish.
  * @throws Error when it does not become periodic
  */
 export function marchPeriodicDay(network: Network, forcing: DayForcing): PeriodicDay {
-  const { steps, stepS, boundariesK, sourcesW, windMs } = forcing;
+  const { steps } = forcing;
   const n = network.freeCount;
   const state = meanSteadyState(network, forcing);
-  const earlier = state.slice(0, n);
-  const beforeEarlier = state.slice(0, n);
-  const now = new Float64Array(n);
-  const sources = new Float64Array(n);
-  const temperaturesK = stepTable(steps, state.length);
-
-  for (let round = 1; round <= MAX_ROUNDS; round++) {
-    const beforeK: [Float64Array, Float64Array] = [earlier.slice(), state.slice(0, n)];
-    for (let k = 0; k < steps; k++) {
-      for (let i = 0; i < n; i++) now[i] = state[i] as number;
-      readRow(boundariesK, k, state, n);
-      readRow(sourcesW, k, sources);
-      network.step(state, sources, windMs[k] as number, stepS, earlier, beforeEarlier);
-      for (let i = 0; i < n; i++) {
-        beforeEarlier[i] = earlier[i] as number;
-        earlier[i] = now[i] as number;
-      }
-      writeRow(temperaturesK, k, state);
+  const past: Past = { earlier: state.slice(0, n), beforeEarlier: state.slice(0, n) };
+  const stride = coarseStride(forcing);
+  if (stride > 1) {
+    for (let round = 1; round <= MAX_ROUNDS; round++) {
+      if (marchRound(network, forcing, { state, past, stride, into: null }) < COARSE_WITHIN_K) break;
     }
-    let repeatsWithinK = 0;
     for (let i = 0; i < n; i++) {
-      repeatsWithinK = Math.max(repeatsWithinK, Math.abs((state[i] as number) - (beforeK[1][i] as number)));
+      const course = [state[i] as number, past.earlier[i] as number, past.beforeEarlier[i] as number] as const;
+      past.earlier[i] = onParabola(course, 1 / stride);
+      past.beforeEarlier[i] = onParabola(course, 2 / stride);
     }
+  }
+  const temperaturesK = stepTable(steps, state.length);
+  for (let round = 1; round <= MAX_ROUNDS; round++) {
+    const beforeK: [Float64Array, Float64Array] = [past.earlier.slice(), state.slice(0, n)];
+    const repeatsWithinK = marchRound(network, forcing, { state, past, stride: 1, into: temperaturesK });
     if (repeatsWithinK < PERIODIC_WITHIN_K) return { temperaturesK, beforeK, rounds: round, repeatsWithinK };
   }
   throw new Error(`the day did not become periodic in ${MAX_ROUNDS} rounds`);
+}
+
+/** Value so many long steps ago, on the parabola through the last three of them. */
+function onParabola([now, earlier, beforeEarlier]: readonly [number, number, number], ago: number): number {
+  return (now * (1 - ago) * (2 - ago)) / 2 + earlier * ago * (2 - ago) + (beforeEarlier * ago * (ago - 1)) / 2;
+}
+
+/** Temperatures of the free nodes one and two steps before the state, K. */
+interface Past {
+  readonly earlier: Float64Array;
+  readonly beforeEarlier: Float64Array;
+}
+
+/** How many of the day's steps a long one takes together: a divisor of their number. */
+function coarseStride({ steps, stepS }: DayForcing): number {
+  for (let stride = Math.floor(COARSE_STEP_S / stepS); stride > 1; stride--) if (steps % stride === 0) return stride;
+  return 1;
+}
+
+/**
+ * Marches once round the day, `stride` steps at a time; `state` and `past` move on, and `into` takes the temperatures.
+ * Returns the largest difference of a node between the end and the beginning of the round, K.
+ */
+function marchRound(
+  network: Network,
+  { steps, stepS, boundariesK, sourcesW, windMs }: DayForcing,
+  { state, past, stride, into }: { state: Float64Array; past: Past; stride: number; into: StepTable | null },
+): number {
+  const n = network.freeCount;
+  const { earlier, beforeEarlier } = past;
+  const began = state.slice(0, n);
+  const now = new Float64Array(n);
+  const sources = new Float64Array(n);
+  for (let k = stride - 1; k < steps; k += stride) {
+    for (let i = 0; i < n; i++) now[i] = state[i] as number;
+    readRow(boundariesK, k, state, n);
+    readRow(sourcesW, k, sources);
+    network.step(state, sources, windMs[k] as number, stepS * stride, earlier, beforeEarlier);
+    for (let i = 0; i < n; i++) {
+      beforeEarlier[i] = earlier[i] as number;
+      earlier[i] = now[i] as number;
+    }
+    if (into !== null) writeRow(into, k, state);
+  }
+  let apartK = 0;
+  for (let i = 0; i < n; i++) apartK = Math.max(apartK, Math.abs((state[i] as number) - (began[i] as number)));
+  return apartK;
 }
 
 /** Temperature of free node `i` at a step, K; -1 and -2 are the steps before the last round. */

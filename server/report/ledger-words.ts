@@ -13,6 +13,7 @@ const PATH_WORDS: Record<LedgerPath, string> = {
   longwaveSurroundings: 'the surroundings by radiation',
   mounting: 'the wall through the mounting',
   hood: 'the hood and the air behind it',
+  vents: 'the air through the vents',
   storage: 'the warmth stored in the box',
 };
 

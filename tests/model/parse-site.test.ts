@@ -46,8 +46,8 @@ describe('a good site', () => {
     expect(parseSite(changed('limits.maxC', '149 degF')).limits.maxC).toBeCloseTo(65, 9);
     expect(parseSite(changed('box.powerW', '0.02 kW')).box.powerW).toBeCloseTo(20, 9);
     expect(parseSite(changed('box.solarAbsorptance', '40 %')).box.solarAbsorptance).toBeCloseTo(0.4, 9);
-    expect(parseSite(changed('walls.0.azimuthDeg', 'SSW')).walls[0]?.azimuthDeg).toBe(202.5);
-    expect(parseSite(changed('walls.0.azimuthDeg', '-90')).walls[0]?.azimuthDeg).toBe(270);
+    expect(parseSite(changed('walls.0.azimuthDeg', 'N')).walls[0]?.azimuthDeg).toBe(0);
+    expect(parseSite(changed('walls.0.azimuthDeg', '-355')).walls[0]?.azimuthDeg).toBe(5);
   });
 
   test('a design day in US units', () => {
@@ -182,7 +182,16 @@ describe('rules between fields', () => {
       { designDay: { date: 'july', maxC: 30 } },
       /^climate\.designDay\.date: "july" is no date; allowed: 1900/,
     ],
-    ['box.vents', {}, /^box\.vents: vents are not in the model yet; allowed: null/],
+    ['box.vents', {}, /^box\.vents\.lowAreaM2: is missing; allowed: 0 to 1 m\^2/],
+    [
+      'box.vents',
+      { lowAreaM2: 0.01, highAreaM2: 0.01, heightM: 1 },
+      /^box\.vents\.heightM: the openings lie further apart/,
+    ],
+    ['box.battery', { massKg: 400 }, /^box\.battery\.massKg: a battery of this mass does not fit/],
+    ['box.compartments', { lowerPowerW: 100 }, /^box\.compartments\.lowerPowerW: more than the whole heat/],
+    ['box.finish', 'whitewash', /^box\.finish: "whitewash" is not known; allowed: whitePaint, /],
+    ['climate.coldNight', { minC: -10, dewPointC: 0 }, /^climate\.coldNight\.dewPointC: the dew point lies above/],
     [
       'box.hood',
       { faces: ['roof'] },
@@ -243,10 +252,10 @@ describe('JSON Schema', () => {
     expect(Object.keys(schema.properties)).toEqual(
       expect.arrayContaining(['place', 'climate', 'ground', 'box', 'limits', 'walls', 'constraints']),
     );
-    expect(schema.properties['box']?.properties?.['solarAbsorptance']).toMatchObject({
+    expect(schema.properties['ground']?.properties?.['albedo']).toMatchObject({
       minimum: 0,
       maximum: 1,
-      default: 0.5,
+      default: 0.2,
     });
     expect(schema.properties['place']?.properties?.['latitudeDeg']).toMatchObject({
       minimum: -90,

@@ -82,7 +82,25 @@ describe('showing', () => {
   });
 
   test('each unit has one spelling', () => {
-    const allowed = new Set(['', '°', '°C', '°F', 'K', 'W', 'W/m²', 'kg', 'lb', 'm', 'mm', 'ft', 'in', 'm/s', 'mph']);
+    const allowed = new Set([
+      '',
+      '°',
+      '°C',
+      '°F',
+      'K',
+      'W',
+      'W/m²',
+      'kg',
+      'lb',
+      'm',
+      'mm',
+      'ft',
+      'in',
+      'cm²',
+      'in²',
+      'm/s',
+      'mph',
+    ]);
     for (const kind of KINDS)
       for (const system of ['metric', 'us'] as const) expect(allowed).toContain(unitSymbol(kind, system));
   });

@@ -59,5 +59,6 @@ export const LEDGER_WORDS: Record<LedgerPath, string> = {
   longwaveSurroundings: 'Heat radiation, eaves and other things around',
   mounting: 'Back of the box and its fixings',
   hood: 'Hood and the air behind it',
+  vents: 'Air through the vents',
   storage: 'Warming or cooling of the box itself',
 };

@@ -12,7 +12,7 @@ import { siteWith, wallFacing } from '../sites.ts';
 import { solveOde } from './solve-ode.ts';
 
 function marched(stepS = 300, site = siteWith()) {
-  return marchWall(site, site.walls[0] as (typeof site.walls)[number], siteDay(site, stepS));
+  return marchWall(site, site.walls[0] as (typeof site.walls)[number], siteDay(site, { stepS }));
 }
 
 describe('a steady box without sun or wind, everything round it at 35 degC, 20 W inside', () => {

@@ -1,0 +1,152 @@
+/** How sure a forecast is, given that its inputs are guesses. */
+import { KELVIN } from '../physical-constants.ts';
+import type { Site, Wall } from '../site.ts';
+import { cell } from '../thermal/step-table.ts';
+import { constraintFindings } from './constraints.ts';
+import { type SiteDay, siteDay } from './design-day.ts';
+import { INPUT_SPREADS, type InputSpread, type MovedSite, valueWithin } from './input-spreads.ts';
+import { latinHypercube, quantile, rankCorrelation, seeded } from './latin-hypercube.ts';
+import { marchWall } from './march-wall.ts';
+import { namedWall } from './named-wall.ts';
+import { prepareWallShade, type WallShade } from './wall-shade.ts';
+
+export interface ConfidenceOptions {
+  /** How many sets of inputs are tried; 100 where left out. */
+  readonly samples?: number;
+  /** The same seed tries the same sets; 1 where left out. */
+  readonly seed?: number;
+}
+
+/** How much of the spread of the peak an input explains. */
+export interface InputWeight {
+  readonly input: string;
+  readonly text: string;
+  /** Spearman's rank correlation with the peak, -1 to 1. */
+  readonly rankCorrelation: number;
+}
+
+export interface WallConfidence {
+  readonly wall: string;
+  readonly samples: number;
+  /** Peak of the air inside that 10, 50 and 90 in a hundred sets stay below, degC. */
+  readonly peakInsideAirC: { readonly p10: number; readonly p50: number; readonly p90: number };
+  /** The same of the curve at each step of the day. */
+  readonly insideAirC: { readonly p10: number[]; readonly p90: number[] };
+  /** Share of the sets in which what the limit refers to passes the upper limit, 0 to 1. */
+  readonly chanceOverLimit: number;
+  /** The weightiest input first. */
+  readonly weights: InputWeight[];
+  /** What was moved and how far. */
+  readonly assumption: string;
+}
+
+export interface ChoiceConfidence {
+  readonly samples: number;
+  /** How often each permitted wall was the coolest under the same inputs, 0 to 1. */
+  readonly walls: { readonly name: string; readonly bestShare: number }[];
+}
+
+const USUAL_SAMPLES = 100;
+
+/**
+ * Spread of one wall's day. A generator: it yields the share done, so that a caller can show progress and stop, and returns
+ * the result.
+ * @throws SiteError when the site has no wall of that name
+ */
+export function* wallConfidence(
+  site: Site,
+  wallName: string,
+  options: ConfidenceOptions = {},
+): Generator<number, WallConfidence> {
+  const wall = namedWall(site, wallName);
+  const { sets, day } = triedSets(site, options);
+  const shade = prepareWallShade(site, wall, day);
+  const curves: Float64Array[] = [];
+  const limited: number[] = [];
+  for (const [k, set] of sets.entries()) {
+    const { insideAirC, limitedC } = dayOf(site, set, wall, { day, shade });
+    curves.push(insideAirC);
+    limited.push(limitedC);
+    yield (k + 1) / sets.length;
+  }
+  const peaks = curves.map((curve) => curve.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY));
+  const at = (part: number) => quantile(peaks, part);
+  const band = (part: number) =>
+    day.steps.map((_, k) =>
+      quantile(
+        curves.map((curve) => curve[k] as number),
+        part,
+      ),
+    );
+  return {
+    wall: wall.name,
+    samples: sets.length,
+    peakInsideAirC: { p10: at(0.1), p50: at(0.5), p90: at(0.9) },
+    insideAirC: { p10: band(0.1), p90: band(0.9) },
+    chanceOverLimit: limited.filter((c) => c > site.limits.maxC).length / sets.length,
+    weights: weightsOf(sets, peaks),
+    assumption: `${sets.length} sets of inputs, each anywhere within its range: ${INPUT_SPREADS.map(({ text }) => text).join('; ')}. The ranges are common practice, no source.`,
+  };
+}
+
+/** How often each permitted wall is the coolest under the same inputs. A generator like `wallConfidence`. */
+export function* choiceConfidence(site: Site, options: ConfidenceOptions = {}): Generator<number, ChoiceConfidence> {
+  const walls = site.walls.filter((wall) =>
+    constraintFindings(site, wall, 'metric').every(({ status }) => status !== 'fail'),
+  );
+  const { sets, day } = triedSets(site, options);
+  const shades = walls.map((wall) => prepareWallShade(site, wall, day));
+  const wins = walls.map(() => 0);
+  for (const [k, set] of sets.entries()) {
+    const peaks = walls.map((wall, w) => dayOf(site, set, wall, { day, shade: shades[w] as WallShade }).peakC);
+    const coolest = peaks.indexOf(Math.min(...peaks));
+    if (coolest >= 0) wins[coolest] = (wins[coolest] as number) + 1;
+    yield (k + 1) / sets.length;
+  }
+  return {
+    samples: sets.length,
+    walls: walls.map(({ name }, w) => ({ name, bestShare: (wins[w] as number) / sets.length })),
+  };
+}
+
+/** Values of all inputs, in the order of `INPUT_SPREADS`. */
+type InputSet = readonly number[];
+
+function triedSets(site: Site, { samples = USUAL_SAMPLES, seed = 1 }: ConfidenceOptions) {
+  const points = latinHypercube(samples, INPUT_SPREADS.length, seeded(seed));
+  const sets = points.map(
+    (point): InputSet => INPUT_SPREADS.map((spread, k) => valueWithin(spread, point[k] as number)),
+  );
+  return { sets, day: siteDay(site) };
+}
+
+function dayOf(site: Site, set: InputSet, wall: Wall, { day, shade }: { day: SiteDay; shade: WallShade }) {
+  const start: MovedSite = { site, insideFactor: 1 };
+  const moved = INPUT_SPREADS.reduce(
+    (at: MovedSite, spread: InputSpread, k) => spread.move(at, set[k] as number),
+    start,
+  );
+  const sameWall = moved.site.walls[site.walls.indexOf(wall)] as Wall;
+  const movedDay = siteDay(moved.site, { like: day });
+  const { network, march } = marchWall(moved.site, sameWall, movedDay, { shade, insideFactor: moved.insideFactor });
+  const column = (node: string) => {
+    const index = network.indexOf(node);
+    return Float64Array.from(day.steps, (_, k) => cell(march.temperaturesK, k, index) - KELVIN);
+  };
+  const peakOf = (curve: Float64Array) => curve.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  const insideAirC = column('insideAir');
+  const { refersTo } = site.limits;
+  const node = { insideAir: 'insideAir', outsideAir: 'outsideAir', componentCase: 'electronics' }[refersTo];
+  return { insideAirC, peakC: peakOf(insideAirC), limitedC: peakOf(column(node)) };
+}
+
+function weightsOf(sets: readonly InputSet[], peaks: readonly number[]): InputWeight[] {
+  return INPUT_SPREADS.map(({ input, text }, k) => ({
+    input,
+    text,
+    rankCorrelation: rankCorrelation(
+      sets.map((set) => set[k] as number),
+      peaks,
+    ),
+  })).sort((a, b) => Math.abs(b.rankCorrelation) - Math.abs(a.rankCorrelation));
+}
