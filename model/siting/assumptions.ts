@@ -1,10 +1,12 @@
 /** What a forecast rests on: the fields that were filled in, and what the model takes for granted. */
 import type { DesignClimate } from '../climate/design-climate.ts';
 import { CONSTRUCTIONS } from '../constructions.ts';
+import { DUTIES } from '../duty.ts';
 import { FIELDS, type FieldPath, generalPath, type NumberField } from '../fields.ts';
 import type { Site } from '../site.ts';
 import { INSIDE_ASSUMPTIONS } from '../thermal/inside.ts';
 import { OUTDOOR_ASSUMPTIONS } from '../thermal/outdoor-surface.ts';
+import { ventsOpen } from '../thermal/vents.ts';
 import { formatQuantity, type UnitSystem, usualUnits } from '../units.ts';
 import type { Assumption } from './results.ts';
 
@@ -14,7 +16,7 @@ export function assumptionsOf(site: Site, climate: DesignClimate, units?: UnitSy
   return [
     { subject: 'climate', text: climate.text, origin: climate.origin },
     ...filledIn(site, system),
-    ...modelAssumptions(site.box),
+    ...modelAssumptions(site),
   ];
 }
 
@@ -25,7 +27,7 @@ function filledIn(site: Site, units: UnitSystem): Assumption[] {
     const general = generalPath(path);
     const field: NumberField | undefined = FIELDS[general as FieldPath];
     const value = valueAt(site, path);
-    if (value === undefined || value === null) continue;
+    if (value === undefined || value === null || NOT_IN_USE[path]?.(site)) continue;
     const wall = site.walls[Number(/^walls\.(\d+)/.exec(path)?.[1])];
     const text = [value]
       .flat()
@@ -53,11 +55,21 @@ function describe(general: string, field: NumberField | undefined, text: string,
   };
 }
 
+/** Fields that were filled in and that nothing asks for. */
+const NOT_IN_USE: Readonly<Record<string, (site: Site) => boolean>> = {
+  'box.finishState': ({ box }) => box.finish === null,
+  'box.postDistanceM': ({ box }) => box.mount !== 'post',
+  'box.standOffM': ({ box }) => box.mount === 'post',
+};
+
 const OTHER_LABELS: Readonly<Record<string, string>> = {
   'place.timeZone': 'time zone',
   'walls[].construction': 'wall construction',
   'limits.refersTo': 'the limits refer to',
   'box.mount': 'the box is mounted on',
+  'box.finishState': 'state of the finish',
+  'box.material': 'outer skin, as touch feels it',
+  'box.duty': 'heat inside through the day',
   'walls[].edge': "edge of the building's outline",
 };
 
@@ -69,6 +81,12 @@ const OTHER_ORIGINS: Readonly<Record<string, string>> = {
   'walls[].solarAbsorptance': 'of the wall construction, mid-range of engineering tables',
   'walls[].construction': `${CONSTRUCTIONS.brick.label} where nothing is entered`,
   'box.mount': 'on the wall where nothing is entered',
+  'box.finishState': 'on the safe side for light finishes',
+  'box.material': 'on the safe side',
+  'box.duty': 'the same all day where nothing is entered',
+  'box.vents.heightM': 'four fifths of the height of the box',
+  'box.solarAbsorptance': 'of the finish',
+  'box.emittance': 'of the finish',
   'walls[].edge': 'the longest that faces the way of the wall',
   'walls[].alongM': 'in the middle of the edge',
   'limits.refersTo': 'the air inside the box where nothing is entered',
@@ -81,35 +99,71 @@ function valueAt(site: Site, path: string): unknown {
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
-function modelAssumptions({ hood, mount }: Site['box']): Assumption[] {
+const COMMON = 'common practice, no source';
+
+function modelAssumptions(site: Site): Assumption[] {
   const a = INSIDE_ASSUMPTIONS;
-  const common = 'common practice, no source';
   return [
-    {
-      subject: 'box',
-      text: `closed box, no vents, ${hood ? 'under a hood of thin sheet, the air under its level parts still' : 'no hood'}; each sheet has one temperature`,
-      origin: 'model',
-    },
+    { subject: 'box', text: boxText(site.box), origin: 'model' },
     {
       subject: 'box',
       text: `half of the mass is shell (${percent(a.shellMassShare)}), specific heat ${a.specificHeatJkgK} J/(kg K), inside emittance ${a.insideEmittance}`,
-      origin: common,
+      origin: COMMON,
     },
     {
       subject: 'electronics',
       text: `one board of ${percent(a.boardAreaShare)} of the back plate, both sides in the air; a component runs hotter than its board`,
-      origin: common,
+      origin: COMMON,
     },
+    ...insideAssumptions(site.box),
     {
       subject: 'wind',
-      text: `along the wall the wind is ${OUTDOOR_ASSUMPTIONS.windShelter} of the free wind${mount === 'post' ? '; the box on its post stands in the free wind' : ''}`,
-      origin: 'Sparrow, Ramsey and Mass 1979, leeward surfaces',
+      text: windText(site),
+      origin: 'Sparrow, Ramsey and Mass 1979, windward and leeward surfaces',
     },
     {
       subject: 'surroundings',
       text: 'eaves, obstructions and the skyline are as warm as the air and reflect nothing; the wall behind the box gets no sun; indoors is as warm as the mean outside air; dry ground',
-      origin: common,
+      origin: COMMON,
     },
     { subject: 'weather', text: 'the design day is clear, and the days before were like it', origin: 'model' },
   ];
+}
+
+function boxText({ hood, vents, mount }: Site['box']): string {
+  const parts = [
+    ventsOpen(vents)
+      ? 'vents that air rises through from low to high openings, driven by warmth alone, not by wind'
+      : 'closed box, no vents',
+    hood ? 'under a hood of thin sheet, the air under its level parts still' : 'no hood',
+    ...(mount === 'post' ? ['on a post, its back in the open'] : []),
+    'each sheet has one temperature',
+  ];
+  return parts.join('; ');
+}
+
+function insideAssumptions({ battery, compartments, duty }: Site['box']): Assumption[] {
+  const assumptions: Assumption[] = [];
+  if (battery !== null) {
+    const text = 'the battery is a block of sealed lead-acid, 2400 kg/m3 and 900 J/(kg K), with one temperature';
+    assumptions.push({ subject: 'battery', text, origin: 'value from memory' });
+  }
+  if (compartments !== null) {
+    const text =
+      'two rooms with a closed sheet of metal between them: electronics in the upper one, a battery in the lower one; limits on the air inside hold for the upper one';
+    assumptions.push({ subject: 'rooms', text, origin: 'model' });
+  }
+  if (duty !== 'constant') {
+    assumptions.push({ subject: 'duty', text: `heat inside: ${DUTIES[duty].label}`, origin: DUTIES[duty].origin });
+  }
+  return assumptions;
+}
+
+function windText({ climate, box }: Site): string {
+  const { windShelter, windwardShelter, postShelter } = OUTDOOR_ASSUMPTIONS;
+  const known = climate.windFromDeg !== undefined;
+  const along = known
+    ? `a wall that the wind meets has ${windwardShelter} of the free wind, one in the lee ${windShelter}`
+    : `along the wall the wind is ${windShelter} of the free wind, its direction not known`;
+  return box.mount === 'post' ? `${along}; the box on its post has ${postShelter} of it` : along;
 }

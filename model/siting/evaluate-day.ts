@@ -1,5 +1,5 @@
 /** How hot a box gets on one wall on the site's design day. */
-import { FACES, openFaces, perFace } from '../faces.ts';
+import { FACES, type Face, openFaces, perFace } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
 import { covers, hoodNode } from '../thermal/hood.ts';
@@ -54,7 +54,7 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
     electronicsC,
     batteryC: site.box.battery === null ? null : column('battery'),
     lowerAirC: site.box.compartments === null ? null : column('lowerAir'),
-    touch: hottestSkin(site, day, column),
+    touch: hottestSkin(site, day, (face) => (covers(site.box.hood, face) ? column(hoodNode(face)) : skinC[face])),
     condensationHours: day.steps.filter(wet).length * stepHours,
     skinC,
     faceIrradianceWm2: perFace((face) =>
@@ -76,9 +76,9 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
 }
 
 /** The outside of a box is its skin, or the hood over it. */
-function hottestSkin({ box }: Site, day: SiteDay, column: (node: string) => number[]): Touch {
+function hottestSkin({ box }: Site, day: SiteDay, outside: (face: Face) => number[]): Touch {
   const peaks = openFaces(box.mount).map((face) => {
-    const temperatures = column(covers(box.hood, face) ? hoodNode(face) : face);
+    const temperatures = outside(face);
     const step = highest(temperatures);
     return { face, step, peakSkinC: temperatures[step] as number };
   });

@@ -3,6 +3,8 @@ export interface AirProperties {
   readonly conductivityWmK: number;
   readonly kinematicViscosityM2s: number;
   readonly prandtl: number;
+  /** Its cube root, dear as the next. */
+  readonly prandtlRoot: number;
   /** Rayleigh number for each kelvin and cubic metre, g beta / (nu alpha), 1/(K m3). */
   readonly buoyancyPerKM3: number;
   /** Prandtl function of Churchill and Chu, see `verticalPlateNu`; kept here because its powers are dear. */
@@ -56,6 +58,7 @@ export function airFrom(given: {
     conductivityWmK,
     kinematicViscosityM2s,
     prandtl,
+    prandtlRoot: Math.cbrt(prandtl),
     plateFactor: plateFactor(prandtl),
     buoyancyPerKM3: (GRAVITY_MS2 * expansionPerK) / (kinematicViscosityM2s * thermalDiffusivityM2s),
   };
@@ -84,9 +87,17 @@ export function filmAirTable(pressurePa: number): FilmAir {
   const conductivity = Float64Array.from(rows, (row) => row.conductivityWmK);
   const viscosity = Float64Array.from(rows, (row) => row.kinematicViscosityM2s);
   const prandtl = Float64Array.from(rows, (row) => row.prandtl);
+  const root = Float64Array.from(rows, (row) => row.prandtlRoot);
   const buoyancy = Float64Array.from(rows, (row) => row.buoyancyPerKM3);
   const factor = Float64Array.from(rows, (row) => row.plateFactor);
-  const air = { conductivityWmK: 0, kinematicViscosityM2s: 0, prandtl: 0, buoyancyPerKM3: 0, plateFactor: 0 };
+  const air = {
+    conductivityWmK: 0,
+    kinematicViscosityM2s: 0,
+    prandtl: 0,
+    prandtlRoot: 0,
+    buoyancyPerKM3: 0,
+    plateFactor: 0,
+  };
   return (surfaceK, airK) => {
     const filmK = Math.max(TABLE_FROM_K, Math.min(TABLE_TO_K, (surfaceK + airK) / 2));
     const position = (filmK - TABLE_FROM_K) / TABLE_STEP_K;
@@ -96,6 +107,7 @@ export function filmAirTable(pressurePa: number): FilmAir {
     air.conductivityWmK = a * (conductivity[i] as number) + b * (conductivity[i + 1] as number);
     air.kinematicViscosityM2s = a * (viscosity[i] as number) + b * (viscosity[i + 1] as number);
     air.prandtl = a * (prandtl[i] as number) + b * (prandtl[i + 1] as number);
+    air.prandtlRoot = a * (root[i] as number) + b * (root[i + 1] as number);
     air.buoyancyPerKM3 = a * (buoyancy[i] as number) + b * (buoyancy[i + 1] as number);
     air.plateFactor = a * (factor[i] as number) + b * (factor[i + 1] as number);
     return air;

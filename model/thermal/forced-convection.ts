@@ -13,7 +13,7 @@ export function flatPlateForced(air: AirProperties, windMs: number, lengthM: num
   if (windMs <= 0) return 0;
   const re = (windMs * lengthM) / air.kinematicViscosityM2s;
   const factor = re <= CRITICAL_REYNOLDS ? 0.664 * Math.sqrt(re) : 0.037 * re ** 0.8 - 871;
-  return (factor * Math.cbrt(air.prandtl) * air.conductivityWmK) / lengthM;
+  return (factor * air.prandtlRoot * air.conductivityWmK) / lengthM;
 }
 
 /** Natural and forced coefficients together: h^3 = hn^3 + hf^3 (Incropera section 9.9, exponent of vertical plates). */

@@ -29,10 +29,10 @@ const PERIODIC_WITHIN_K = 0.02;
 
 const MAX_ROUNDS = 60;
 
-/** Longest step of the rounds that come first, s: they bring slow nodes near their course at little cost. */
-const COARSE_STEP_S = 900;
+/** Longest steps of the rounds that come first, s: they bring slow nodes near their course at little cost. */
+const COARSE_STEPS_S = [3600, 900];
 
-/** Rounds of long steps end when no node ends one further from where it began, K; the rest is left to the true steps. */
+/** Rounds of the longest steps end when no node ends one further from where it began, K; the rest is left to the others. */
 const COARSE_WITHIN_K = 0.05;
 
 /**
@@ -45,16 +45,13 @@ export function marchPeriodicDay(network: Network, forcing: DayForcing): Periodi
   const n = network.freeCount;
   const state = meanSteadyState(network, forcing);
   const past: Past = { earlier: state.slice(0, n), beforeEarlier: state.slice(0, n) };
-  const stride = coarseStride(forcing);
-  if (stride > 1) {
-    for (let round = 1; round <= MAX_ROUNDS; round++) {
+  const strides = [...new Set(COARSE_STEPS_S.map((longestS) => coarseStride(forcing, longestS)))];
+  for (const [stage, stride] of strides.entries()) {
+    // The first rounds go on until slow nodes have found their course, those after them only refine it.
+    for (let round = 1; round <= (stage === 0 ? MAX_ROUNDS : 1); round++) {
       if (marchRound(network, forcing, { state, past, stride, into: null }) < COARSE_WITHIN_K) break;
     }
-    for (let i = 0; i < n; i++) {
-      const course = [state[i] as number, past.earlier[i] as number, past.beforeEarlier[i] as number] as const;
-      past.earlier[i] = onParabola(course, 1 / stride);
-      past.beforeEarlier[i] = onParabola(course, 2 / stride);
-    }
+    shortenPast(past, state, (strides[stage + 1] ?? 1) / stride);
   }
   const temperaturesK = stepTable(steps, state.length);
   for (let round = 1; round <= MAX_ROUNDS; round++) {
@@ -77,9 +74,18 @@ interface Past {
 }
 
 /** How many of the day's steps a long one takes together: a divisor of their number. */
-function coarseStride({ steps, stepS }: DayForcing): number {
-  for (let stride = Math.floor(COARSE_STEP_S / stepS); stride > 1; stride--) if (steps % stride === 0) return stride;
+function coarseStride({ steps, stepS }: DayForcing, longestS: number): number {
+  for (let stride = Math.floor(longestS / stepS); stride > 1; stride--) if (steps % stride === 0) return stride;
   return 1;
+}
+
+/** From the past of long steps to that of shorter ones, `share` of their length: on the parabola through the last three. */
+function shortenPast({ earlier, beforeEarlier }: Past, state: Float64Array, share: number): void {
+  for (let i = 0; i < earlier.length; i++) {
+    const course = [state[i] as number, earlier[i] as number, beforeEarlier[i] as number] as const;
+    earlier[i] = onParabola(course, share);
+    beforeEarlier[i] = onParabola(course, 2 * share);
+  }
 }
 
 /**

@@ -40,7 +40,8 @@ export function solveOde(math: MathJsInstance, { network, forcing, march, fromSt
   };
   const start = Array.from({ length: n }, (_, i) => cell(march.temperaturesK, fromStep, i));
   const { solveODE } = math as unknown as { solveODE: SolveOde };
-  const options = { tol: 1e-4, maxStep: 30, minStep: 0.01, maxIter: 1e6 };
+  // A first step as long as the whole span overflows, and the solver finds no way back from there.
+  const options = { tol: 1e-4, firstStep: 1, maxStep: 30, minStep: 0.01, maxIter: 1e5 };
   const { y } = solveODE(rate, [0, hours * 3600], start, options);
   return y[y.length - 1] as number[];
 }
