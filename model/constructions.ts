@@ -2,7 +2,8 @@
  * Wall constructions: the outer layer that the sun and the box heat, and what lies between it and indoors.
  * Conductivity, density and specific heat are typical design values of ISO 10456:2007 (value from memory);
  * resistances behind the outer layer are common practice, no source; solar absorptances are mid-range figures of
- * engineering tables (red brick 0.70 to 0.75, discoloured concrete 0.65; render, timber and sheet from memory).
+ * engineering tables (red brick 0.70 to 0.75, discoloured concrete 0.65; render, timber and sheet from memory). Roughness by the classes of Walton 1983 (EnergyPlus
+ * Engineering Reference: stucco 2.17, brick 1.67, concrete 1.52, pine 1.13, smooth plaster 1.11, glass 1.00).
  */
 export interface Construction {
   readonly label: string;
@@ -14,6 +15,8 @@ export interface Construction {
   /** Resistance from the inner side of the outer layer to indoor air, m2K/W, surface resistance included. */
   readonly innerResistanceM2KW: number;
   readonly solarAbsorptance: number;
+  /** Roughness multiplier of its outside for wind, see `roughWallForced`. */
+  readonly roughness: number;
 }
 
 export const CONSTRUCTIONS = {
@@ -25,6 +28,7 @@ export const CONSTRUCTIONS = {
     outerLayerM: 0.1,
     innerResistanceM2KW: 2,
     solarAbsorptance: 0.7,
+    roughness: 1.67,
   },
   block: {
     label: 'concrete block, no insulation',
@@ -34,6 +38,7 @@ export const CONSTRUCTIONS = {
     outerLayerM: 0.19,
     innerResistanceM2KW: 0.15,
     solarAbsorptance: 0.65,
+    roughness: 1.67,
   },
   concrete: {
     label: 'cast concrete, no insulation',
@@ -43,6 +48,7 @@ export const CONSTRUCTIONS = {
     outerLayerM: 0.15,
     innerResistanceM2KW: 0.15,
     solarAbsorptance: 0.65,
+    roughness: 1.52,
   },
   timber: {
     label: 'timber siding on an insulated frame',
@@ -52,6 +58,7 @@ export const CONSTRUCTIONS = {
     outerLayerM: 0.02,
     innerResistanceM2KW: 2.3,
     solarAbsorptance: 0.7,
+    roughness: 1.13,
   },
   stucco: {
     label: 'stucco on an insulated frame',
@@ -61,6 +68,7 @@ export const CONSTRUCTIONS = {
     outerLayerM: 0.02,
     innerResistanceM2KW: 2.3,
     solarAbsorptance: 0.5,
+    roughness: 2.17,
   },
   metal: {
     label: 'metal sheet on an uninsulated frame',
@@ -70,6 +78,7 @@ export const CONSTRUCTIONS = {
     outerLayerM: 0.0007,
     innerResistanceM2KW: 0.15,
     solarAbsorptance: 0.7,
+    roughness: 1.0,
   },
   insulatedRender: {
     label: 'thin render on outside insulation',
@@ -79,6 +88,7 @@ export const CONSTRUCTIONS = {
     outerLayerM: 0.008,
     innerResistanceM2KW: 3.5,
     solarAbsorptance: 0.5,
+    roughness: 1.52,
   },
 } as const satisfies Record<string, Construction>;
 

@@ -31,6 +31,7 @@ export function wallNetwork(site: Site, wall: Wall, shade: WallShade, insideFact
       emittance: wall.emittance,
       areaM2: wallPatchAreaM2(shade, site),
       heightM: wall.heightM,
+      lengthM: wallLengthM(shade),
       view: shade.wall.view.factors,
       windShelter: wallShelter(site, wall),
     },
@@ -50,6 +51,11 @@ export function dutyShares({ box }: Site, { steps, stepS }: SiteDay): Float64Arr
 /** Albedo of the ground before a wall. */
 export function albedoBefore(site: Site, wall: Wall): number {
   return wall.groundAlbedo ?? site.ground.albedo;
+}
+
+/** Length of the wall, m; infinite where no outline of the building is given. */
+function wallLengthM({ scene }: WallShade): number {
+  return scene.wall.rightEndM - scene.wall.leftEndM;
 }
 
 /** Area of the wall patch beside the box, m2; behind a box on a post the patch is whole. */

@@ -12,7 +12,7 @@ import { type FilmAir, filmAirTable } from './air.ts';
 import { CONTACT_GAP_M, channelCoefficient } from './gap.ts';
 import { covers, type Hood, hoodCapacitiesJK, hoodLinks } from './hood.ts';
 import { INSIDE_ASSUMPTIONS, type Inside, insideCapacitiesJK, insideLinks } from './inside.ts';
-import { plateFacingUp, verticalPlate } from './natural-convection.ts';
+import { plateFacingUp } from './natural-convection.ts';
 import { type Coefficient, createNetwork, type Link, type Network } from './network.ts';
 import {
   longwave,
@@ -22,6 +22,7 @@ import {
   outdoorSurface,
   radiation,
   SKY_SHARE,
+  wallCoefficient,
 } from './outdoor-surface.ts';
 import { parallelPlates } from './radiation.ts';
 import { dailyCapacityJm2K, dailyPenetrationM, type Slab } from './slab.ts';
@@ -38,7 +39,9 @@ export interface BoxNetworkInput extends OutdoorSetting {
     /** Area of the wall patch beside the box, m2. */
     readonly areaM2: number;
     readonly heightM: number;
-    /** Wind that sweeps the wall against the free wind. */
+    /** Infinite for a wall that runs on. */
+    readonly lengthM: number;
+    /** Wind on the wall against the free wind. */
     readonly windShelter: number;
   };
   /** Share of the sky dome that the ground before the wall sees. */
@@ -107,13 +110,12 @@ function mounting({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
   ];
 }
 
-function wallAndGround({ box, wall, groundSky }: BoxNetworkInput, film: FilmAir): Link[] {
+function wallAndGround({ box, wall, groundSky, pressurePa }: BoxNetworkInput, film: FilmAir): Link[] {
   const covered = box.widthM * box.heightM;
   const { construction } = wall;
   const { conductivityWmK: k, outerLayerM } = construction;
   const inwards = 1 / (outerLayerM / (2 * k) + construction.innerResistanceM2KW);
-  const sweep = { lengthM: wall.heightM, shelter: wall.windShelter };
-  const beside = outdoorCoefficient(film, verticalPlate(wall.heightM), sweep);
+  const beside = wallCoefficient(film, { ...wall, roughness: construction.roughness }, pressurePa);
   const groundEmitterM2 = GROUND_AREA_M2 * OUTDOOR_ASSUMPTIONS.groundEmittance;
   // Sideways through the outer layer, across the perimeter of the covered patch, over a way of its area over its
   // perimeter: from the mean place in the patch to its edge and as far again. Common practice, no source.

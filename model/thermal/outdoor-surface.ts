@@ -1,7 +1,7 @@
 /** How a surface outdoors trades heat with air, sky, ground, wall and what stands around. */
 import type { Face, PerFace } from '../faces.ts';
 import type { FilmAir } from './air.ts';
-import { blended, flatPlateForced } from './forced-convection.ts';
+import { blended, flatPlateForced, roughWallForced } from './forced-convection.ts';
 import { type NaturalCoefficient, plateFacingDown, plateFacingUp, verticalPlate } from './natural-convection.ts';
 import type { Coefficient, Link } from './network.ts';
 
@@ -31,7 +31,7 @@ export interface OutdoorSetting {
 
 /** What outdoor surfaces take for granted; shown to the user as assumptions. */
 export const OUTDOOR_ASSUMPTIONS = {
-  /** Wind along the wall against free wind: the leeward modifier of Sparrow, Ramsey and Mass 1979 (EnergyPlus). */
+  /** Wind along a wall against free wind: the leeward modifier of Sparrow, Ramsey and Mass 1979 (EnergyPlus). */
   windShelter: 0.5,
   /** The same on a wall that the wind meets. */
   windwardShelter: 1,
@@ -69,6 +69,24 @@ export function outdoorCoefficient(
     const forced = flatPlateForced(air, windMs * shelter, lengthM);
     return blended(natural(air, surfaceK, airK), forced);
   };
+}
+
+/** What the coefficient of a wall asks of it. */
+export interface WindsweptWall {
+  readonly heightM: number;
+  /** Infinite for a wall that runs on. */
+  readonly lengthM: number;
+  readonly roughness: number;
+  /** Wind on the wall against the free wind. */
+  readonly windShelter: number;
+}
+
+/** Wind and buoyancy together on a wall of a building; TARP adds the two. */
+export function wallCoefficient(film: FilmAir, wall: WindsweptWall, pressurePa: number): Coefficient {
+  const { heightM, lengthM, roughness, windShelter } = wall;
+  const natural = verticalPlate(heightM);
+  const sweep = { exposure: windShelter, roughness, perimeterPerAreaM: 2 / heightM + 2 / lengthM, pressurePa };
+  return (surfaceK, airK, windMs) => natural(film(surfaceK, airK), surfaceK, airK) + roughWallForced(windMs, sweep);
 }
 
 /** Links of a surface that takes the place of a face of the box: convection and long-wave exchange. */
