@@ -44,6 +44,9 @@ export function problemsByPath(problems: readonly ShownProblem[]): ProblemsByPat
 /** Fields that are no numbers and whose key is no plain word. */
 const LABELS: Readonly<Record<string, string>> = {
   'box.mount': 'how the box is held',
+  'box.compartments': 'two rooms',
+  'box.material': 'outer skin',
+  'box.duty': 'heat through the day',
   'building.outlineM': 'outline of the building',
 };
 

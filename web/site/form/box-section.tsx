@@ -1,14 +1,17 @@
 import { fieldAt } from '../../../model/index.ts';
 import { valueAt } from '../draft.ts';
 import { shortQuantity } from '../quantity-text.ts';
+import { FinishFields } from './finish-fields.tsx';
 import { useForm } from './form-context.ts';
 import { HoodFields } from './hood-fields.tsx';
+import { InsideFields } from './inside-fields.tsx';
 import { MountFields } from './mount-fields.tsx';
 import { NumberField } from './number-field.tsx';
 import { Section } from './section.tsx';
+import { VentFields } from './vent-fields.tsx';
 
 const SIZE = ['box.widthM', 'box.heightM', 'box.depthM'] as const;
-const REST = ['box.powerW', 'box.massKg', 'box.solarAbsorptance', 'box.emittance', 'box.mountHeightM'];
+const REST = ['box.powerW', 'box.massKg', 'box.mountHeightM'];
 
 export function BoxSection() {
   const { draft, units } = useForm();
@@ -23,6 +26,9 @@ export function BoxSection() {
       {[...SIZE, ...REST].map((path) => (
         <NumberField key={path} path={path} />
       ))}
+      <FinishFields />
+      <InsideFields />
+      <VentFields />
       <MountFields />
       <HoodFields />
     </Section>

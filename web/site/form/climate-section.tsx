@@ -3,6 +3,7 @@ import { useRef } from 'preact/hooks';
 import { CLIMATE_SAMPLES, STANDARD_CYCLES } from '../../../model/index.ts';
 import type { SiteResult } from '../../compute/protocol.ts';
 import { type Draft, isDraft, textAt, valueAt } from '../draft.ts';
+import { ColdNightFields } from './cold-night-fields.tsx';
 import { useForm } from './form-context.ts';
 import { MONTHS } from './months.ts';
 import { NumberField } from './number-field.tsx';
@@ -25,7 +26,9 @@ export function ClimateSection({ result }: { result: SiteResult | null }) {
   const choose = (next: ClimateKind) => {
     const current = valueAt(draft, 'climate');
     if (isDraft(current) && kind !== null) setAside.current[kind] = current;
-    set('climate', setAside.current[next] ?? start(next, result));
+    // The wind's direction and the cold night go with every kind of hot day.
+    const kept = Object.fromEntries(SHARED.map((key) => [key, valueAt(draft, `climate.${key}`)]));
+    set('climate', withoutEmpty({ ...(setAside.current[next] ?? start(next, result)), ...kept }));
   };
 
   return (
@@ -47,8 +50,17 @@ export function ClimateSection({ result }: { result: SiteResult | null }) {
       {kind === 'sample' && <SampleFields />}
       {kind === 'designDay' && <DesignDayFields />}
       {kind === 'cycle' && <CycleFields />}
+      <NumberField path="climate.windFromDeg" />
+      <ColdNightFields />
     </Section>
   );
+}
+
+/** Fields of the climate that do not belong to one kind of it. */
+const SHARED = ['windFromDeg', 'coldNight'];
+
+function withoutEmpty(climate: Draft): Draft {
+  return Object.fromEntries(Object.entries(climate).filter(([, value]) => value !== undefined));
 }
 
 function SampleFields() {

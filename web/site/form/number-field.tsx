@@ -15,17 +15,21 @@ export interface NumberFieldProps {
   readonly needed?: boolean;
   /** Its range is said elsewhere, once for a list of such fields. */
   readonly quiet?: boolean;
+  /** What an empty field stands for, where another field decides it. */
+  readonly standIn?: number | undefined;
 }
 
-export function NumberField({ path, label, disabled = false, needed = false, quiet = false }: NumberFieldProps) {
+export function NumberField(props: NumberFieldProps) {
+  const { path, label, disabled = false, needed = false, quiet = false, standIn } = props;
   const { draft, units, problems, filled, set } = useForm();
   const field = fieldAt(path);
   if (field === undefined) throw new Error(`no number field at ${path}`);
 
   const { kind } = field;
-  const empty = needed ? undefined : (field.default?.value ?? assumedNumber(filled, path));
+  // What was filled in says more than the usual default: a climate brings its altitude, a finish its absorptance.
+  const empty = needed ? undefined : (standIn ?? assumedNumber(filled, path) ?? field.default?.value);
   const range = disabled || quiet ? '' : rangeText(field, units);
-  const standIn = empty === undefined || disabled ? '' : `. Left empty: ${shortQuantity(empty, kind, units)}`;
+  const leftEmpty = empty === undefined || disabled ? '' : `. Left empty: ${shortQuantity(empty, kind, units)}`;
   return (
     <NumberEntry
       id={fieldId(path)}
@@ -37,7 +41,7 @@ export function NumberField({ path, label, disabled = false, needed = false, qui
       disabled={disabled}
       placeholder={empty === undefined ? '' : shownText(empty, kind, units)}
       help={fieldHelp(path)}
-      hint={`${range}${standIn}`}
+      hint={`${range}${leftEmpty}`}
       onValue={(value) => set(path, value)}
     />
   );

@@ -54,6 +54,7 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
             <NumberField path={`${path}.emittance`} />
             <NumberField path={`${path}.heightM`} />
             <NumberField path={`${path}.groundAlbedo`} />
+            <NumberField path={`${path}.windShelter`} />
             <HorizonEditor path={`${path}.horizon`} />
           </div>
         </details>
