@@ -1,0 +1,43 @@
+/** What is computed after the ranking, one thing after the other, and what is said about it. */
+import type {
+  ChoiceConfidence,
+  ColdResult,
+  RemedyList,
+  RosePoint,
+  Site,
+  SunDiagram,
+  UnitSystem,
+  WallConfidence,
+  WallPlan,
+} from '../../model/index.ts';
+
+/** Everything that follows a ranking, in the order in which it is computed. */
+export interface FollowUps {
+  readonly diagram: SunDiagram;
+  readonly plan: WallPlan;
+  readonly cold: ColdResult;
+  readonly remedies: RemedyList;
+  readonly confidence: WallConfidence;
+  readonly choice: ChoiceConfidence;
+  readonly rose: readonly RosePoint[];
+}
+
+export type FollowUpKind = keyof FollowUps;
+
+export interface FollowUpRequest {
+  /** Parsed by the computation before. */
+  readonly site: Site;
+  readonly wall: string;
+  readonly units: UnitSystem;
+}
+
+/** How far one of them is. */
+export type FollowUpState<Kind extends FollowUpKind> =
+  | { readonly phase: 'waiting' }
+  | { readonly phase: 'running'; readonly share: number }
+  | { readonly phase: 'done'; readonly result: FollowUps[Kind] }
+  | { readonly phase: 'failed'; readonly message: string };
+
+export type FollowUpReply = {
+  [Kind in FollowUpKind]: { readonly kind: Kind; readonly state: FollowUpState<Kind> };
+}[FollowUpKind];

@@ -1,0 +1,104 @@
+/** What follows the ranking that is shown, computed beside the page; an edit stops it and starts it anew. */
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import type { UnitSystem } from '../../model/index.ts';
+import type { FollowUpKind, FollowUpReply, FollowUpRequest, FollowUpState } from '../compute/follow-up.ts';
+import type { SiteResult } from '../compute/protocol.ts';
+
+export type FollowUpStates = { readonly [Kind in FollowUpKind]: FollowUpState<Kind> };
+
+export interface FollowUpsInPage {
+  readonly states: FollowUpStates;
+  /** True while something is still to come and nobody stopped it. */
+  readonly running: boolean;
+  /** True when it has taken so long that the page offers to stop it. */
+  readonly slow: boolean;
+  cancel(): void;
+  restart(): void;
+}
+
+/** Typing goes on for a moment: nothing starts before it has stopped for so long, ms. */
+const REST_MS = 250;
+
+/** From here on the page offers to stop. */
+const SLOW_MS = 1000;
+
+const WAITING: FollowUpState<never> = { phase: 'waiting' };
+const NONE_YET: FollowUpStates = {
+  diagram: WAITING,
+  plan: WAITING,
+  cold: WAITING,
+  remedies: WAITING,
+  confidence: WAITING,
+  choice: WAITING,
+  rose: WAITING,
+};
+
+/**
+ * @param result what the page shows of the ranking; results of the one before stay until they are replaced
+ * @param draft what is being typed: any change stops the work at once
+ */
+export function useFollowUps(result: SiteResult | null, units: UnitSystem, draft: unknown): FollowUpsInPage {
+  const [states, setStates] = useState<FollowUpStates>(NONE_YET);
+  const [running, setRunning] = useState(false);
+  const [slow, setSlow] = useState(false);
+  const [attempt, setAttempt] = useState(0);
+  const stop = useRef(() => {});
+
+  useEffect(() => {
+    setSlow(false);
+    if (result === null) return;
+    const { site, day } = result;
+    const request: FollowUpRequest = { site, wall: day.wall, units };
+    let worker: Worker | undefined;
+    const ended = () => {
+      worker?.terminate();
+      clearTimeout(slowTimer);
+      setRunning(false);
+      setSlow(false);
+    };
+    const slowTimer = setTimeout(() => setSlow(true), REST_MS + SLOW_MS);
+    const startTimer = setTimeout(() => {
+      worker = new Worker(new URL('../compute/follow-up.worker.ts', import.meta.url), { type: 'module' });
+      worker.addEventListener('message', ({ data }: MessageEvent<FollowUpReply>) => {
+        setStates((before) => withReply(before, data));
+        if (data.kind === LAST && (data.state.phase === 'done' || data.state.phase === 'failed')) ended();
+      });
+      worker.addEventListener('error', (event) => {
+        event.preventDefault();
+        const failed = { phase: 'failed', message: event.message || 'the computation could not start' } as const;
+        setStates((before) => withUnfinished(before, failed));
+        ended();
+      });
+      worker.postMessage(request);
+    }, REST_MS);
+    setRunning(true);
+    stop.current = () => {
+      clearTimeout(startTimer);
+      setStates((before) => withUnfinished(before, WAITING));
+      ended();
+    };
+    return () => {
+      clearTimeout(startTimer);
+      clearTimeout(slowTimer);
+      worker?.terminate();
+    };
+  }, [result, units, draft, attempt]);
+
+  const cancel = useCallback(() => stop.current(), []);
+  const restart = useCallback(() => setAttempt((before) => before + 1), []);
+  return { states, running, slow, cancel, restart };
+}
+
+/** A result stays on the page until a newer one takes its place. */
+function withReply(before: FollowUpStates, { kind, state }: FollowUpReply): FollowUpStates {
+  if (state.phase === 'running' && before[kind].phase === 'done') return before;
+  return { ...before, [kind]: state };
+}
+
+/** The kind that is computed last. */
+const LAST: FollowUpKind = 'rose';
+
+function withUnfinished(states: FollowUpStates, state: FollowUpState<never>): FollowUpStates {
+  const entries = Object.entries(states).map(([kind, now]) => [kind, now.phase === 'done' ? now : state]);
+  return Object.fromEntries(entries) as FollowUpStates;
+}
