@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { edgeFacing, otherEdgesFrom, outlineEdges, outlineFault, seenFrom } from '../../model/building-outline.ts';
 import { evaluateDay, parseSite, SiteError, type SiteInput } from '../../model/index.ts';
+import { sunVector } from '../../model/shading/sunlit-fraction.ts';
 import { siteDay } from '../../model/siting/design-day.ts';
 import { prepareWallShade } from '../../model/siting/wall-shade.ts';
 import { siteWith, wallFacing } from './sites.ts';
@@ -139,6 +140,24 @@ describe('a building shades itself', () => {
     );
     const [a, b] = [wing, side].map((site) => evaluateDay(site, 'wall').peakInsideAirC);
     expect(Math.abs((a as number) - (b as number))).toBeLessThan(0.1);
+  });
+
+  test('a wing that leaves the wall at an angle hides the sun before its end and not beyond', () => {
+    // From (6, 0) out to (10, -4): as one faces the wall from its middle, from 3 m to the right to 7 m right and 4 m out.
+    const outlineM: [number, number][] = [
+      [0, 0],
+      [0, 6],
+      [10, 6],
+      [10, -4],
+      [6, 0],
+    ];
+    const site = siteWith({ building: building(outlineM), walls: wallFacing(180, { edge: 4, alongM: 3, heightM: 5 }) });
+    const { scene } = prepareWallShade(site, site.walls[0] as (typeof site.walls)[number], siteDay(site));
+    const sunAt = (azimuthDeg: number) => scene.sunRays(sunVector({ elevationDeg: 10, azimuthDeg }))([0, 0.1, 1.4]);
+    // The line to the sun meets out = right - 3 at right = 3.1 / (1 - tan(azimuth - 90)): 4.9 m at 110 degrees, 8.2 m at 122.
+    expect(sunAt(110)).toBe(0);
+    expect(sunAt(122)).toBe(1);
+    expect(sunAt(250)).toBe(1);
   });
 
   test('a box at the end of a wall sees round it', () => {

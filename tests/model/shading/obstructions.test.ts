@@ -115,6 +115,15 @@ describe('views against closed forms (Howell, A Catalog of Radiation Heat Transf
     expect(two.obstruction).toBeCloseTo(0.75 * solid, 2);
   });
 
+  test('ground behind a solid fence is not seen, behind a screen it is', () => {
+    const furthest = (transmittance: number) => {
+      const scene = sceneWith([front({ distanceM: 2, heightM: 4, transmittance })]);
+      return Math.max(...faceView(scene, boxPanels(scene.frame, BOX).front).groundPoints.all.map(([, out]) => out));
+    };
+    expect(furthest(0)).toBeLessThanOrEqual(2);
+    expect(furthest(0.8)).toBeGreaterThan(2.5);
+  });
+
   test('shares always sum to 1, half-open screens included', () => {
     const factors = frontView(sceneWith([front({ transmittance: 0.4 }), front({ distanceM: 9, heightM: 8 })]));
     expect(factors.sky + factors.ground + factors.wall + factors.obstruction).toBeCloseTo(1, 9);

@@ -155,6 +155,13 @@ describe('confidence', () => {
     expect(result.chanceOverLimit).toBeGreaterThanOrEqual(0);
   });
 
+  test('a limit on the electronics is compared with the electronics', () => {
+    // They run some ten kelvins hotter than the air round them.
+    const limits = { maxC: result.peakInsideAirC.p90 + 3, refersTo: 'componentCase' as const };
+    const hot = siteWith({ walls: wallFacing(270), limits });
+    expect(finish(wallConfidence(hot, 'wall', { samples: 20 })).result.chanceOverLimit).toBeGreaterThan(0.5);
+  });
+
   test('weights have the signs of the physics', () => {
     const weight = (input: string) => result.weights.find((one) => one.input === input)?.rankCorrelation as number;
     expect(weight('absorptance')).toBeGreaterThan(0.2);
@@ -203,6 +210,13 @@ describe('the coldest night', () => {
     expect(soaked.insideAirC).toBeGreaterThan(-35 - 8);
     expect(soaked.marginK).toBeCloseTo(soaked.insideAirC + 40, 9);
     expect(Math.abs(soaked.electronicsC - soaked.insideAirC)).toBeLessThan(0.5);
+    // The air inside is a mean of the skins: the lowest, the lid under the sky, lies below it.
+    expect(soaked.lowestSkinC).toBeLessThan(soaked.insideAirC - 0.3);
+  });
+
+  test('runs on the least heat that the duty leaves', () => {
+    const running = (duty: 'constant' | 'dayAndNight') => cold({ ...night(-20), box: { duty } }).running.insideAirC;
+    expect(running('dayAndNight')).toBeLessThan(running('constant') - 0.5);
   });
 
   test('without power a box that runs is a box that is soaked', () => {

@@ -70,6 +70,18 @@ describe('on a post', () => {
     expect(Math.abs((east?.peakInsideAirC ?? 0) - (west?.peakInsideAirC ?? 0))).toBeLessThan(0.3);
   });
 
+  test('far from the wall, back and front see the sky alike', () => {
+    const site = siteWith({ walls: wallFacing(270), box: { mount: 'post', postDistanceM: 200 } });
+    const wall = site.walls[0] as (typeof site.walls)[number];
+    const network = wallNetwork(site, wall, prepareWallShade(site, wall, siteDay(site)));
+    const toSky = (face: string) =>
+      network.links
+        .filter((link) => link.from === face && link.to === 'sky' && link.label === 'longwaveSky')
+        .reduce((sum, link) => sum + (link.kind === 'radiation' ? link.exchangeAreaM2 : 0), 0);
+    expect(Math.abs(toSky('back') / toSky('front') - 1)).toBeLessThan(0.03);
+    expect(network.names).not.toContain('wallBehind');
+  });
+
   test('energy closes and the ledger sums to zero, with nothing through the mounting', () => {
     for (const hood of [null, { faces: [...FACES], gapM: 0.03 }]) {
       const day = dayOf({ ...POST, hood });
