@@ -42,6 +42,7 @@ export {
   wallConfidence,
 } from './siting/confidence.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
+export { evaluateYear, type YearOptions, type YearResult } from './siting/evaluate-year.ts';
 export { rankWalls } from './siting/rank-walls.ts';
 export { type Effort, type Remedy, type RemedyList, remediesFor } from './siting/remedies.ts';
 export {
@@ -63,6 +64,7 @@ export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagr
 export { BURN_THRESHOLDS_C, TOUCH_TIMES_S, type Touch } from './siting/touch.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
 export { touchText } from './siting/wording.ts';
+export type { WeatherRow, YearWeather } from './siting/year-weather.ts';
 export { clearSky, type Irradiance } from './solar/clear-sky.ts';
 export { splitGlobal } from './solar/decomposition.ts';
 export { extraterrestrialNormal } from './solar/extraterrestrial.ts';

@@ -87,6 +87,11 @@ function treeBodies(tree: Tree, season: Season): Body[] {
   ];
 }
 
+/** Which of the obstructions are trees in leaf; seasons that agree in it look alike. */
+export function leafPattern(obstructions: readonly Obstruction[], season: Season): string {
+  return obstructions.map((one) => (one.kind === 'tree' && inLeaf(one, season) ? 'leaf' : '-')).join();
+}
+
 /** Months are those of a northern tree, first to last; south of the equator the year is shifted by half. */
 function inLeaf({ leafOnMonths: [first, last] }: Tree, { month, southern }: Season): boolean {
   const northern = southern ? ((month + 5) % 12) + 1 : month;

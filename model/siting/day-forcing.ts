@@ -42,10 +42,16 @@ export function wallNetwork(site: Site, wall: Wall, shade: WallShade, insideFact
   });
 }
 
-/** Share of the entered power at each step of a day, by the hours since its midnight. */
-export function dutyShares({ box }: Site, { steps, stepS }: SiteDay): Float64Array {
+/** What of a day drives a network. */
+export interface ForcedDay extends Pick<SiteDay, 'steps' | 'stepS'> {
+  /** Hour of the local clock at which the day begins; midnight where left out. */
+  readonly firstHour?: number;
+}
+
+/** Share of the entered power at each step of a day, by the local clock. */
+export function dutyShares({ box }: Site, { steps, stepS, firstHour = 0 }: ForcedDay): Float64Array {
   const { hourly } = DUTIES[box.duty];
-  return Float64Array.from(steps, (_, k) => hourly[Math.floor((k * stepS) / 3600) % 24] as number);
+  return Float64Array.from(steps, (_, k) => hourly[Math.floor(firstHour + (k * stepS) / 3600) % 24] as number);
 }
 
 /** Albedo of the ground before a wall. */
@@ -70,7 +76,7 @@ function wallPatchAreaM2(shade: WallShade, { box }: Site): number {
 export function dayForcing(input: {
   site: Site;
   wall: Wall;
-  day: SiteDay;
+  day: ForcedDay;
   shade: WallShade;
   sun: WallSun;
   network: Network;

@@ -7,6 +7,7 @@ import { type FaceView, faceView, WALL_ONLY } from '../shading/view-factors.ts';
 import { boxPanels, FACE_TILT_DEG, type Panel, wallPanel } from '../shading/wall-frame.ts';
 import type { Site, Wall } from '../site.ts';
 import { sinDeg } from '../solar/angles.ts';
+import type { SunPosition } from '../solar/sun-position.ts';
 import type { SiteDay } from './design-day.ts';
 
 /** A surface that the sun may fall on, with what is worked out once for it. */
@@ -56,11 +57,24 @@ export function wallScene(site: Site, wall: Wall, season: Season): Scene {
 
 /** Prepares the shade of a wall for a box through a day; done once, used at every step. */
 export function prepareWallShade(site: Site, wall: Wall, day: SiteDay): WallShade {
+  const suns = day.steps.filter((_, k) => k % SUN_EVERY === 0).map(({ sun }) => sun);
+  return prepareShade(site, wall, { season: seasonOf(site, day.civil.date), suns });
+}
+
+/**
+ * Prepares the shade of a wall for a box in a season.
+ * @param suns of which the sunlit sum is to settle
+ */
+export function prepareShade(
+  site: Site,
+  wall: Wall,
+  { season, suns: positions }: { season: Season; suns: readonly SunPosition[] },
+): WallShade {
   const { box } = site;
-  const scene = wallScene(site, wall, seasonOf(site, day.civil.date));
-  const suns = day.steps
-    .filter(({ sun }, k) => k % SUN_EVERY === 0 && sun.elevationDeg > 0)
-    .map(({ sun }) => sunVector(sun))
+  const scene = wallScene(site, wall, season);
+  const suns = positions
+    .filter(({ elevationDeg }) => elevationDeg > 0)
+    .map(sunVector)
     .map((direction) => ({ direction, rays: scene.sunRays(direction) }));
   const receiver = (panel: Panel, tiltDeg: number, view = faceView(scene, panel)): Receiver => ({
     panel,

@@ -68,7 +68,7 @@ function onParabola([now, earlier, beforeEarlier]: readonly [number, number, num
 }
 
 /** Temperatures of the free nodes one and two steps before the state, K. */
-interface Past {
+export interface Past {
   readonly earlier: Float64Array;
   readonly beforeEarlier: Float64Array;
 }
@@ -89,10 +89,10 @@ function shortenPast({ earlier, beforeEarlier }: Past, state: Float64Array, shar
 }
 
 /**
- * Marches once round the day, `stride` steps at a time; `state` and `past` move on, and `into` takes the temperatures.
+ * Marches once through a day, `stride` steps at a time; `state` and `past` move on, and `into` takes the temperatures.
  * Returns the largest difference of a node between the end and the beginning of the round, K.
  */
-function marchRound(
+export function marchRound(
   network: Network,
   { steps, stepS, boundariesK, sourcesW, windMs }: DayForcing,
   { state, past, stride, into }: { state: Float64Array; past: Past; stride: number; into: StepTable | null },
@@ -131,7 +131,7 @@ export function storageW(network: Network, forcing: DayForcing, day: PeriodicDay
 }
 
 /** All nodes at the steady state under the mean boundaries, sources and wind of the day, K. */
-function meanSteadyState(network: Network, forcing: DayForcing): Float64Array {
+export function meanSteadyState(network: Network, forcing: DayForcing): Float64Array {
   const n = network.freeCount;
   const state = new Float64Array(network.names.length);
   const meanBoundariesK = columnMeans(forcing.boundariesK, forcing.steps);
