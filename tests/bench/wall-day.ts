@@ -4,10 +4,19 @@
  */
 import { all, create } from 'mathjs';
 import { Bench } from 'tinybench';
-import { DEMO_SITE, evaluateDay, parseSite } from '../../model/index.ts';
+import {
+  DEMO_SITE,
+  evaluateDay,
+  evaluateYear,
+  parseSite,
+  remediesFor,
+  wallConfidence,
+  type YearWeather,
+} from '../../model/index.ts';
 import { dayForcing, wallNetwork } from '../../model/siting/day-forcing.ts';
 import { siteDay } from '../../model/siting/design-day.ts';
 import { evaluateWall } from '../../model/siting/evaluate-day.ts';
+import { marchWall } from '../../model/siting/march-wall.ts';
 import { prepareWallShade } from '../../model/siting/wall-shade.ts';
 import { wallSun } from '../../model/siting/wall-sun.ts';
 import { marchPeriodicDay } from '../../model/thermal/periodic-day.ts';
@@ -61,8 +70,32 @@ bench
   .add('  sun on the faces', () => wallSun(shade, day.steps, reflectors))
   .add('  heat balance, marched', () => marchPeriodicDay(network, forcing))
   .add('  shade of a wall with six obstructions, prepared', () => prepareWallShade(site, crowded, day))
-  .add('  sun on the faces behind six obstructions', () => wallSun(crowdedShade, day.steps, reflectors));
+  .add('  sun on the faces behind six obstructions', () => wallSun(crowdedShade, day.steps, reflectors))
+  .add('wall-day behind six obstructions, shade prepared before', () =>
+    marchWall(site, crowded, day, { shade: crowdedShade }),
+  )
+  .add('wall-day, shade prepared before', () => marchWall(site, wall, day, { shade }));
 await bench.run();
+
+/** A year of the same day, hour by hour. */
+const weather: YearWeather = {
+  length: 8760,
+  at(row) {
+    const step = day.steps[(row % 24) * 12] as (typeof day.steps)[number];
+    const { skyLongwaveWm2, ...rest } = step.weather;
+    return {
+      sunUtc: new Date(step.utc.getTime() + Math.floor(row / 24) * 86_400_000),
+      ...rest,
+      horizontalInfraredWm2: skyLongwaveWm2,
+    };
+  },
+};
+const long = new Bench({ time: 0, iterations: 5, warmupIterations: 2 });
+long
+  .add('wall-year, full shade not marched', () => evaluateYear(site, 'west', weather, { shadeReference: false }))
+  .add('confidence of a wall, 100 sets of inputs', () => Array.from(wallConfidence(site, 'west')))
+  .add('remedies of a wall and their pairs', () => remediesFor(site, 'west'));
+await long.run();
 
 const ode = new Bench({ time: 0, iterations: 2, warmup: false });
 ode.add('solveODE', () => solveOde(math, { network, forcing, march, fromStep: 170, hours: ODE_HOURS }));
@@ -72,14 +105,21 @@ const msOf = (task: (typeof bench.tasks)[number]): number => {
   if (task.result.state !== 'completed') throw new Error(`${task.name} did not complete`);
   return task.result.latency.p50;
 };
-for (const task of bench.tasks) console.log(`${task.name.padEnd(52)} ${msOf(task).toFixed(2).padStart(8)} ms`);
+for (const task of [...bench.tasks, ...long.tasks])
+  console.log(`${task.name.padEnd(56)} ${msOf(task).toFixed(2).padStart(8)} ms`);
+const ms = (name: string) => msOf(bench.tasks.find((task) => task.name === name) as (typeof bench.tasks)[number]);
+const crowdedRatio =
+  ms('wall-day behind six obstructions, shade prepared before') / ms('wall-day, shade prepared before');
+console.log(
+  `${'ratio of the two wall-days, six obstructions to none'.padEnd(56)} ${crowdedRatio.toFixed(2).padStart(8)}`,
+);
 const rounds = march.rounds;
 const marchMs = msOf(bench.tasks[5] as (typeof bench.tasks)[number]) / rounds;
 const odeMs = (msOf(ode.tasks[0] as (typeof bench.tasks)[number]) * 24) / ODE_HOURS;
 console.log(
-  `${'one round of the day, marched'.padEnd(52)} ${marchMs.toFixed(2).padStart(8)} ms (${rounds} rounds a day)`,
+  `${'one round of the day, marched'.padEnd(56)} ${marchMs.toFixed(2).padStart(8)} ms (${rounds} rounds a day)`,
 );
 console.log(
-  `${'one round of the day, mathjs solveODE'.padEnd(52)} ${odeMs.toFixed(0).padStart(8)} ms (from ${ODE_HOURS} h)`,
+  `${'one round of the day, mathjs solveODE'.padEnd(56)} ${odeMs.toFixed(0).padStart(8)} ms (from ${ODE_HOURS} h)`,
 );
-console.log(`${'ratio'.padEnd(52)} ${(odeMs / marchMs).toFixed(0).padStart(8)}`);
+console.log(`${'ratio'.padEnd(56)} ${(odeMs / marchMs).toFixed(0).padStart(8)}`);
