@@ -4,9 +4,11 @@ import {
   clockTime,
   type DayResult,
   FACES,
+  type Face,
   formatQuantity,
   type Site,
   toDisplay,
+  touchText,
   type UnitSystem,
   unitSymbol,
 } from '../../model/index.ts';
@@ -23,10 +25,10 @@ export function dayText(site: Site, day: DayResult, units: UnitSystem): string {
     ...placeLines(site, day, units).map((line) => wrap(line)),
     wrap(`wall ${day.wall}`),
     '',
-    table(fullHours(day), columns(day, units)),
+    table(fullHours(day), columns(day, facesOf(site), units)),
     '',
     wrap(
-      `temperatures in ${symbol}; front to bottom: sun on that face of the box in W/m², left and right as seen by a person who faces the wall.`,
+      `temperatures in ${symbol}; front to ${facesOf(site).at(-1)}: sun on that face of the box in W/m², left and right as seen by a person who faces the wall.`,
     ),
     '',
     ...summary(site, day, units).map((line) => wrap(line)),
@@ -44,7 +46,12 @@ function fullHours(day: DayResult): number[] {
   return day.stepsUtc.flatMap((at, index) => (clockTime(at, day.timeZone).endsWith(':00') ? [index] : []));
 }
 
-function columns(day: DayResult, units: UnitSystem): Column<number>[] {
+/** The faces that the sun can reach: the back of a box on a wall is hidden. */
+function facesOf({ box }: Site): readonly Face[] {
+  return box.mount === 'post' ? FACES : FACES.filter((face) => face !== 'back');
+}
+
+function columns(day: DayResult, faces: readonly Face[], units: UnitSystem): Column<number>[] {
   const temperatures = { outside: day.outsideAirC, inside: day.insideAirC, electronics: day.electronicsC };
   return [
     { head: 'time', text: (step) => clockTime(day.stepsUtc[step] ?? new Date(Number.NaN), day.timeZone) },
@@ -53,7 +60,7 @@ function columns(day: DayResult, units: UnitSystem): Column<number>[] {
       text: (step: number) =>
         toDisplay('temperature', valuesC[step] ?? Number.NaN, units).toFixed(units === 'us' ? 0 : 1),
     })),
-    ...FACES.map((face) => ({
+    ...faces.map((face) => ({
       head: face,
       text: (step: number) => (day.faceIrradianceWm2[face][step] ?? Number.NaN).toFixed(0),
     })),
@@ -63,17 +70,34 @@ function columns(day: DayResult, units: UnitSystem): Column<number>[] {
 function summary(site: Site, day: DayResult, units: UnitSystem): string[] {
   const temperature = (valueC: number) => formatQuantity('temperature', valueC, units);
   const { minC, maxC } = site.limits;
+  const touch = touchText(day.touch, units);
   const room = (marginK: number, limit: string) =>
     `${formatQuantity('temperatureDifference', Math.abs(marginK), units)} ${marginK < 0 ? 'past' : 'inside'} the ${limit}`;
   return [
     `Peak: ${temperature(day.peakInsideAirC)} in the air inside the box at ${clockTime(day.peakAtUtc, day.timeZone)}; electronics up to ` +
       `${temperature(day.peakElectronicsC)}, outside air up to ${temperature(day.peakOutsideAirC)}.`,
+    ...partsInside(day, units),
     `Margin: ${room(day.marginK, `upper limit of ${temperature(maxC)}`)}, ${day.hoursOverLimit.toFixed(1)} h over it; ` +
       `${room(day.coldMarginK, `lower limit of ${temperature(minC)}`)}.`,
     `Direct sun on the box: ${day.sunHours.toFixed(1)} h.`,
+    ...(day.condensationHours > 0
+      ? [`Condensation: for ${day.condensationHours.toFixed(1)} h a face of the box is below the dew point of the air.`]
+      : []),
+    ...(touch === '' ? [] : [`Touch: ${touch}`]),
     `Heat balance at the peak. ${ledgerWords(day.ledgerAtPeak, units)}`,
     `Energy: in minus out minus stored over the day is ${closure(day.energyClosure)} of what came in.`,
   ];
+}
+
+/** How hot the battery and the lower room get, where the box has them. */
+function partsInside({ batteryC, lowerAirC }: DayResult, units: UnitSystem): string[] {
+  const parts = [
+    { what: 'the battery', valuesC: batteryC },
+    { what: 'the air in the lower room', valuesC: lowerAirC },
+  ].flatMap(({ what, valuesC }) =>
+    valuesC === null ? [] : [`${what} up to ${formatQuantity('temperature', Math.max(...valuesC), units)}`],
+  );
+  return parts.length === 0 ? [] : [`Also inside: ${parts.join(', ')}.`];
 }
 
 /** A relative residual in per cent; more digits than three say nothing. */
