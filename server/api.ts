@@ -4,6 +4,9 @@
  *     POST /api/rank    { site, units? }    the ranking of the walls; units "metric" or "us" are those of its sentences;
  *                                           a bare site file will do, too
  *     POST /api/day     { site, wall }      the design day of one wall, step by step
+ *     POST /api/advice  { site, wall?, units?, samples?, seed? }
+ *                                           what would help that wall, or the first of the ranking, how sure its forecast
+ *                                           is, its coldest night, what burns; 1 to 1000 samples
  *     GET  /api/schema                      JSON Schema of `site`
  *     GET  /api/health                      { status: "ok", version }
  *
@@ -13,8 +16,9 @@
 import express, { type Router } from 'express';
 import { evaluateDay, parseSite, rankWalls, siteJsonSchema } from '../model/index.ts';
 import packageFile from '../package.json';
+import { adviseOn } from './advice.ts';
 import { notFound, onlyMethods } from './errors.ts';
-import { dayRequest, rankRequest } from './requests.ts';
+import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
 
 /** Room for the largest site that the schema accepts: 72 walls with 360 horizon points each. */
 const MAX_BODY = '2mb';
@@ -43,6 +47,18 @@ export function api(): Router {
     .post(json, (request, response) => {
       const { site, wall } = dayRequest(request);
       response.json(evaluateDay(parseSite(site), wall));
+    })
+    .all(onlyMethods('POST'));
+
+  router
+    .route('/advice')
+    .post(json, async (request, response) => {
+      const { site: input, wall, ...options } = adviceRequest(request);
+      const site = parseSite(input);
+      // Without a wall it is the one that the ranking puts first.
+      const name = wall ?? rankWalls(site).walls[0]?.name ?? '';
+      const advice = await adviseOn(site, name, { ...options, stopped: () => response.destroyed });
+      response.json(advice);
     })
     .all(onlyMethods('POST'));
 

@@ -2,11 +2,12 @@
 import packageFile from '../package.json';
 import { BadInput } from './bad-input.ts';
 import { type Command, printable, type Surroundings } from './command.ts';
+import { advise } from './commands/advise.ts';
 import { day } from './commands/day.ts';
 import { rank } from './commands/rank.ts';
 import { serve } from './commands/serve.ts';
 
-const COMMANDS = new Map<string, Command>(Object.entries({ rank, day, serve }));
+const COMMANDS = new Map<string, Command>(Object.entries({ rank, day, advise, serve }));
 
 /** Runs the command line and gives back the exit code: 0 done, 1 could not be done, 2 bad input. */
 export function main(args: string[], surroundings: Surroundings): Promise<number> {
@@ -30,7 +31,7 @@ export async function withPlainErrors(work: () => Promise<number>): Promise<numb
 }
 
 async function run([name, ...args]: string[], surroundings: Surroundings): Promise<number> {
-  if (name === undefined) throw new BadInput(['a command is needed: rank, day or serve; see shadeside --help']);
+  if (name === undefined) throw new BadInput(['a command is needed: rank, day, advise or serve; see shadeside --help']);
   if (name === '--help' || name === '-h' || name === 'help') return say(help());
   if (name === '--version') return say(packageFile.version);
   const command = COMMANDS.get(name);
@@ -53,7 +54,7 @@ function help(): string {
   return `shadeside COMMAND [arguments]
 
 Tells which wall of a building keeps an outdoor electronics enclosure coolest,
-how hot it gets inside, and how much margin is left.
+how hot it gets inside, how much margin is left, and what would help.
 
 ${lines.join('\n')}
 

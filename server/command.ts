@@ -60,6 +60,22 @@ export function readUnits(command: string, text: string | undefined): UnitSystem
   throw new BadInput([`${command}: --units ${text}: allowed are metric and us`]);
 }
 
+/**
+ * Reads an option that is a whole number; undefined when it was left out.
+ * @throws BadInput for anything else
+ */
+export function readWhole(
+  command: string,
+  option: string,
+  text: string | undefined,
+  { least, most }: { least: number; most: number },
+): number | undefined {
+  if (text === undefined) return undefined;
+  const value = Number(text);
+  if (/^\d{1,15}$/.test(text) && value >= least && value <= most) return value;
+  throw new BadInput([`${command}: --${option} ${text}: allowed are whole numbers from ${least} to ${most}`]);
+}
+
 /** Writes what a person reads. Control characters that a site's texts may hold do not reach the terminal. */
 export function printText(text: string): void {
   process.stdout.write(`${printable(text)}\n`);

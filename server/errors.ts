@@ -1,6 +1,7 @@
 /** How failures leave the server: a status, a sentence, and for bad input every problem with its path. */
 import type { ErrorRequestHandler, RequestHandler } from 'express';
 import { type Problem, SiteError } from '../model/index.ts';
+import { AdviceStopped } from './advice.ts';
 
 /** A failure with the HTTP status it is answered with. */
 export class HttpError extends Error {
@@ -33,6 +34,8 @@ export const notFound: RequestHandler = (request) => {
 
 /** The last handler: turns whatever was thrown into an answer, and never lets an inner message or stack out. */
 export const answerError: ErrorRequestHandler = (error, request, response, next) => {
+  // Nobody waits for an answer any more.
+  if (error instanceof AdviceStopped) return;
   if (response.headersSent) {
     next(error);
     return;

@@ -2,6 +2,7 @@
 import type { Request } from 'express';
 import { z } from 'zod';
 import { type Problem, SiteError } from '../model/index.ts';
+import { SAMPLES, SEEDS } from './advice.ts';
 import { HttpError } from './errors.ts';
 
 const site = z.unknown().refine((value) => value !== undefined, { error: 'is missing' });
@@ -10,6 +11,18 @@ const wall = z.string({ error: 'a wall of the site is needed' });
 
 const RankRequest = z.strictObject({ site, units });
 const DayRequest = z.strictObject({ site, wall });
+const AdviceRequest = z.strictObject({
+  site,
+  wall: wall.optional(),
+  units,
+  samples: whole(SAMPLES).optional(),
+  seed: whole(SEEDS).optional(),
+});
+
+function whole({ least, most }: { least: number; most: number }) {
+  const error = 'is no whole number in the range';
+  return z.int({ error }).min(least, { error }).max(most, { error });
+}
 
 /** @throws SiteError, HttpError */
 export function rankRequest(request: Request): z.output<typeof RankRequest> {
@@ -26,6 +39,11 @@ export function dayRequest(request: Request): z.output<typeof DayRequest> {
   return bodyOf(request, DayRequest);
 }
 
+/** @throws SiteError, HttpError */
+export function adviceRequest(request: Request): z.output<typeof AdviceRequest> {
+  return bodyOf(request, AdviceRequest);
+}
+
 function bodyOf<Schema extends z.ZodObject>(request: Request, schema: Schema): z.output<Schema> {
   if (request.body === undefined) throw new HttpError(415, 'the body must be JSON, content type application/json');
   const parsed = schema.safeParse(request.body);
@@ -40,9 +58,16 @@ function problemsOf(issue: z.core.$ZodIssue, fields: string): Problem[] {
   }
   const path = issue.path.join('.');
   if (path === '') return [problem(path, 'the body is no JSON object', `an object with ${fields}`)];
-  const allowed = { site: 'what a site file holds', wall: 'the name of a wall', units: 'metric, us' }[path] ?? '';
-  return [problem(path, issue.code === 'invalid_value' ? 'is not known' : issue.message, allowed)];
+  return [problem(path, issue.code === 'invalid_value' ? 'is not known' : issue.message, ALLOWED[path] ?? '')];
 }
+
+const ALLOWED: Readonly<Record<string, string>> = {
+  site: 'what a site file holds',
+  wall: 'the name of a wall',
+  units: 'metric, us',
+  samples: `whole numbers from ${SAMPLES.least} to ${SAMPLES.most}`,
+  seed: `whole numbers from ${SEEDS.least} to ${SEEDS.most}`,
+};
 
 function problem(path: string, wrong: string, allowed: string): Problem {
   return { path, found: '', wrong, allowed, message: `${path || 'body'}: ${wrong}; allowed: ${allowed}` };

@@ -40,6 +40,20 @@ export function tellingFile<Result>(name: string, work: () => Result): Result {
   }
 }
 
+/**
+ * The same for work that takes its time.
+ * @throws BadInput
+ */
+export async function tellingFileLater<Result>(name: string, work: () => Promise<Result>): Promise<Result> {
+  try {
+    return await work();
+  } catch (error) {
+    return tellingFile(name, () => {
+      throw error;
+    });
+  }
+}
+
 async function readBytes(name: string, path: string): Promise<Buffer> {
   try {
     return path === '-' ? await collect(name, process.stdin) : await readFile(name, path);

@@ -3,10 +3,11 @@ import { chmodSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { CAUTIONS, DEMO_SITE, evaluateDay, parseSite, rankWalls } from '../../model/index.ts';
+import { CAUTIONS, DEMO_SITE, evaluateDay, parseSite, rankWalls, touchText } from '../../model/index.ts';
 import packageFile from '../../package.json';
+import { adviseOn } from '../../server/advice.ts';
 import { runBuilt, spawnBuilt } from './run-built.ts';
-import { SMALL_SITE } from './sites.ts';
+import { FULL_BOX, SMALL_SITE } from './sites.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'shadeside-cli-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -128,9 +129,26 @@ describe('day', () => {
     const day = evaluateDay(parseSite(SMALL_SITE), 'south');
     expect(flowing).toContain(`Peak: ${day.peakInsideAirC.toFixed(1)} °C in the air inside the box at`);
     expect(flowing).toContain('15.0 W from the electronics');
+    expect(flowing).toContain(`Touch: ${touchText(day.touch, 'metric')}`);
+    expect(flowing).not.toContain('Also inside');
+    expect(stdout).not.toMatch(/ back$/m);
     expect(flowing).toMatch(/Energy: .* less than 0\.001 %/);
     for (const line of stdout.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
     expect(code).toBe(0);
+  });
+
+  test('tells of battery, lower room, condensation and the back where the box has them', async () => {
+    const stdout = (await runBuilt(['day', '-', '--wall', 'north'], JSON.stringify(FULL_BOX))).stdout;
+    const day = evaluateDay(parseSite(FULL_BOX), 'north');
+    const peak = (valuesC: number[] | null) => `${Math.max(...(valuesC ?? [])).toFixed(1)} °C`;
+    const flowing = stdout.replace(/\s+/g, ' ');
+    expect(flowing).toContain(
+      `Also inside: the battery up to ${peak(day.batteryC)}, the air in the lower room up to ${peak(day.lowerAirC)}.`,
+    );
+    expect(day.condensationHours).toBeGreaterThan(0);
+    expect(flowing).toContain(`Condensation: for ${day.condensationHours.toFixed(1)} h`);
+    expect(stdout).toMatch(/ bottom {2}back$/m);
+    for (const line of stdout.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
   });
 
   test('shows 23 hours on the day the clock goes forward and 25 when it goes back', async () => {
@@ -170,6 +188,20 @@ describe('day', () => {
     expect(peak).toBeCloseTo(day.peakInsideAirC, 2);
   });
 
+  test('--csv has battery and lower room only where the box has them, and all six faces', async () => {
+    const heads = await Promise.all(
+      [SMALL_SITE, FULL_BOX].map(async (site) => {
+        const { stdout } = await runBuilt(['day', '-', '--wall', 'north', '--csv'], JSON.stringify(site));
+        return stdout.split('\n')[0];
+      }),
+    );
+    const start = 'timeUtc,timeLocal,outsideAirC,insideAirC,electronicsC,';
+    const faces =
+      'skinFrontC,skinLeftC,skinRightC,skinTopC,skinBottomC,skinBackC,irradianceFrontWm2,irradianceLeftWm2,' +
+      'irradianceRightWm2,irradianceTopWm2,irradianceBottomWm2,irradianceBackWm2';
+    expect(heads).toEqual([`${start}${faces}`, `${start}batteryC,lowerAirC,${faces}`]);
+  });
+
   test('a wall is needed, and one of the site', async () => {
     await expectRefused(['day', small], [/--wall NAME is needed; walls of this site: north, south$/]);
     await expectRefused(['day', small, '--wall', 'carport'], [/small\.json: wall: .*"carport".*north, south$/]);
@@ -178,6 +210,76 @@ describe('day', () => {
 
   test('--json and --csv exclude each other', async () => {
     await expectRefused(['day', small, '--wall', 'north', '--json', '--csv'], [/exclude each other/]);
+  });
+});
+
+describe('advise', () => {
+  const few = ['--samples', '12'];
+
+  test('shows what helps, how sure it is, the cold night, touch, assumptions and cautions in 80 columns', async () => {
+    const { code, stdout, stderr } = await runBuilt(['advise', small, '--wall', 'south', ...few]);
+    const site = parseSite(SMALL_SITE);
+    const { remedies, confidence, choice, touch } = await adviseOn(site, 'south', { samples: 12 });
+    const ranking = rankWalls(site);
+    const flowing = stdout.replace(/\s+/g, ' ');
+    for (const { text, effort, caution } of remedies.remedies) {
+      expect(flowing).toContain(text);
+      expect(flowing).toContain(`(${effort.parts === 'none' ? 'no parts' : effort.parts})`);
+      expect(flowing).toContain(caution);
+    }
+    expect(flowing).toContain(`The best two together: ${remedies.bestPair?.text}: gain +`);
+    expect(flowing).toContain(`nine in ten below ${confidence.peakInsideAirC.p90.toFixed(1)} °C`);
+    expect(flowing).toContain(confidence.weights[0]?.text);
+    for (const { name, bestShare } of choice.walls)
+      expect(flowing).toContain(`${name} ${Math.round(bestShare * 100)} %`);
+    for (const { assumption } of [remedies, confidence]) expect(flowing).toContain(`Assumed: ${assumption}`);
+    expect(stdout).toMatch(/^ {2}running .* K {2}(yes|no)$/m);
+    expect(stdout).toMatch(/^ {2}after an outage .* K {2}(yes|no)$/m);
+    expect(flowing).toContain(touchText(touch, 'metric'));
+    for (const { text } of ranking.assumptions) expect(flowing).toContain(text);
+    for (const caution of CAUTIONS) expect(flowing).toContain(caution);
+    for (const line of stdout.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
+    expect(stderr).toBe('');
+    expect(code).toBe(0);
+  });
+
+  test('marks what is worse and what is not permitted, and says when no wall is', async () => {
+    const marked = await runBuilt(['advise', '--wall', 'south', '--units', 'metric', ...few]);
+    const remedies = marked.stdout.replace(/\s+/g, ' ');
+    expect(remedies).toContain('NOT PERMITTED: wall "north" instead');
+    expect(remedies).toMatch(/-\d+\.\d K \d+\.\d °C -\d+\.\d K no 2 h WORSE: wall "west" instead/);
+    const walls = SMALL_SITE.walls.map((wall) => ({ ...wall, electrodeDistanceM: 40 }));
+    const none = { ...SMALL_SITE, walls, constraints: { maxElectrodeDistanceM: 15 } };
+    const { code, stdout } = await runBuilt(['advise', '-', ...few], JSON.stringify(none));
+    expect(stdout).toContain('No wall is permitted');
+    expect(code).toBe(0);
+  });
+
+  test('--json is the advice and nothing else; without --wall for the first of the ranking', async () => {
+    const { code, stdout, stderr } = await runBuilt(['advise', small, '--json', '--samples', '3', '--seed', '9']);
+    const site = parseSite(SMALL_SITE);
+    const first = rankWalls(site).walls[0]?.name ?? '';
+    expect(JSON.parse(stdout)).toEqual(overTheWire(await adviseOn(site, first, { samples: 3, seed: 9 })));
+    expect(stderr).toBe('');
+    expect(code).toBe(0);
+  });
+
+  test('--units are those of every figure, and "-" reads standard input', async () => {
+    const { stdout } = await runBuilt(['advise', '-', '--units', 'us', ...few], JSON.stringify(SMALL_SITE));
+    // The ranges of the inputs are told in kelvins, as they were set.
+    expect(stdout.replace(/Assumed: 12 sets.*?no source\./s, '')).not.toMatch(/°C|\d m\b/);
+  });
+
+  test('a single set works and is called few', async () => {
+    const { code, stdout } = await runBuilt(['advise', small, '--samples', '1']);
+    expect(stdout.replace(/\s+/g, ' ')).toContain('Over 1 set of inputs');
+    expect(stdout).toContain('So few sets say little.');
+    expect(stdout).not.toContain('NaN');
+    expect(code).toBe(0);
+  });
+
+  test('a wall must be one of the site', async () => {
+    await expectRefused(['advise', small, '--wall', 'carport'], [/small\.json: wall: .*"carport".*north, south$/]);
   });
 });
 
@@ -243,12 +345,19 @@ describe('bad input', () => {
   });
 
   test.each([
-    [[], /^a command is needed: rank, day or serve; see shadeside --help$/],
-    [['rnak'], /^"rnak" is no known command: rank, day, serve/],
+    [[], /^a command is needed: rank, day, advise or serve; see shadeside --help$/],
+    [['rnak'], /^"rnak" is no known command: rank, day, advise, serve/],
     [['--jsn'], /^"--jsn" is no known option/],
     [['rank', '--jsn'], /^rank: unknown option '--jsn'; see shadeside rank --help$/],
     [['rank', 'a.json', 'b.json'], /^rank: "b\.json" is one argument too many/],
     [['rank', '--units', 'imperial'], /^rank: --units imperial: allowed are metric and us$/],
+    [['advise', '--samples', '0'], /^advise: --samples 0: allowed are whole numbers from 1 to 1000$/],
+    [['advise', '--samples', '1001'], /^advise: --samples 1001: allowed/],
+    [['advise', '--samples', '1e2'], /^advise: --samples 1e2: allowed/],
+    [['advise', '--samples='], /^advise: --samples : allowed/],
+    [['advise', '--seed', '-1'], /^advise: option '--seed' argument is ambiguous/],
+    [['advise', '--seed=-1'], /^advise: --seed -1: allowed are whole numbers from 0 to 4294967295$/],
+    [['advise', '--units', 'si'], /^advise: --units si: allowed are metric and us$/],
     [['serve', '--port', '70000'], /^serve: --port 70000: allowed are whole numbers from 0 to 65535$/],
     [['serve', '--port', '80a'], /^serve: --port 80a: /],
     [['serve', '--host', ''], /^serve: --host is empty/],
@@ -260,14 +369,14 @@ describe('help', () => {
   test('--help lists the commands and the exit codes', async () => {
     for (const args of [['--help'], ['-h'], ['help']]) {
       const { code, stdout, stderr } = await runBuilt(args);
-      for (const command of ['rank', 'day', 'serve']) expect(stdout).toContain(`\n  ${command} `);
+      for (const command of ['rank', 'day', 'advise', 'serve']) expect(stdout).toContain(`\n  ${command} `);
       expect(stdout).toContain('Exit codes');
       expect(stderr).toBe('');
       expect(code).toBe(0);
     }
   });
 
-  test.each(['rank', 'day', 'serve'])('%s --help shows its options in 80 columns', async (command) => {
+  test.each(['rank', 'day', 'advise', 'serve'])('%s --help shows its options in 80 columns', async (command) => {
     const { code, stdout } = await runBuilt([command, '--help']);
     expect(stdout).toMatch(new RegExp(`^shadeside ${command} `));
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);

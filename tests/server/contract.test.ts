@@ -1,7 +1,18 @@
 /** The same site gives the same answer through the model and over HTTP. */
 import request from 'supertest';
 import { describe, expect, test } from 'vitest';
-import { evaluateDay, parseSite, rankWalls, siteJsonSchema } from '../../model/index.ts';
+import {
+  choiceConfidence,
+  evaluateColdNight,
+  evaluateDay,
+  parseSite,
+  rankWalls,
+  remediesFor,
+  type SiteInput,
+  siteJsonSchema,
+  type UnitSystem,
+  wallConfidence,
+} from '../../model/index.ts';
 import packageFile from '../../package.json';
 import { createApp } from '../../server/app.ts';
 import { SITES, SMALL_SITE } from './sites.ts';
@@ -26,6 +37,26 @@ describe.each(SITES)('%s', (_title, input) => {
     expect(response.status).toBe(200);
     expect(response.body).toEqual(overTheWire(evaluateDay(parseSite(input), wall)));
   });
+
+  test('POST /api/advice answers with what follows for the wall', async () => {
+    const wall = input.walls.at(-1)?.name ?? '';
+    const response = await request(app).post('/api/advice').send({ site: input, wall, samples: 3, seed: 5 });
+    expect(response.status).toBe(200);
+    expect(response.body).toEqual(overTheWire(adviceOfModel(input, wall, { samples: 3, seed: 5 })));
+  });
+});
+
+test('advice without a wall is about the one that the ranking puts first', async () => {
+  const first = rankWalls(parseSite(SMALL_SITE)).walls[0]?.name ?? '';
+  const response = await request(app).post('/api/advice').send({ site: SMALL_SITE, units: 'us', samples: 2 });
+  expect(response.body).toEqual(overTheWire(adviceOfModel(SMALL_SITE, first, { samples: 2, units: 'us' })));
+});
+
+test('advice tries a hundred sets where nobody says how many', async () => {
+  const site = { ...SMALL_SITE, walls: SMALL_SITE.walls.slice(0, 1) };
+  const { body } = await request(app).post('/api/advice').send({ site });
+  expect(Object.keys(body).sort()).toEqual(['choice', 'cold', 'confidence', 'remedies', 'touch']);
+  expect([body.confidence.samples, body.choice.samples]).toEqual([100, 100]);
 });
 
 test('a bare site file is ranked, too, and its problems named', async () => {
@@ -76,6 +107,28 @@ test('GET /api/health says which version runs', async () => {
   const response = await request(app).get('/api/health');
   expect(response.body).toEqual({ status: 'ok', version: packageFile.version });
 });
+
+function adviceOfModel(
+  input: SiteInput,
+  wall: string,
+  { units, ...options }: { samples: number; seed?: number; units?: UnitSystem },
+) {
+  const site = parseSite(input);
+  return {
+    remedies: remediesFor(site, wall, units),
+    confidence: resultOf(wallConfidence(site, wall, options)),
+    choice: resultOf(choiceConfidence(site, options)),
+    cold: evaluateColdNight(site, wall),
+    touch: evaluateDay(site, wall).touch,
+  };
+}
+
+function resultOf<Result>(work: Generator<number, Result>): Result {
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+  }
+}
 
 /** supertest knows no parser for the content type of a JSON Schema. */
 function text(response: request.Response, done: (error: Error | null, body: string) => void): void {

@@ -42,8 +42,8 @@ describe('a bad site', () => {
     }
   });
 
-  test.each([[null], [7], ['site'], [[]], [{}]])('%j is refused by rank and day', async (site) => {
-    for (const path of ['/api/rank', '/api/day']) {
+  test.each([[null], [7], ['site'], [[]], [{}]])('%j is refused by every route', async (site) => {
+    for (const path of ['/api/rank', '/api/day', '/api/advice']) {
       const response = await request(app).post(path).send({ site, wall: 'north' });
       expect(response.status).toBe(400);
       expectPlain(response);
@@ -78,6 +78,38 @@ describe('a bad body', () => {
     expect(response.body.problems).toMatchObject([{ path: 'units', allowed: 'metric, us' }]);
   });
 
+  test.each([
+    ['samples', 0],
+    ['samples', 1001],
+    ['samples', 1.5],
+    ['samples', '100'],
+    ['seed', -1],
+    ['seed', 2 ** 32],
+    ['seed', null],
+  ])('advice with %s %j is refused with the range', async (path, value) => {
+    const response = await request(app)
+      .post('/api/advice')
+      .send({ site: SMALL_SITE, [path]: value });
+    expect(response.status).toBe(400);
+    expectPlain(response);
+    const range = path === 'samples' ? '1 to 1000' : '0 to 4294967295';
+    expect(response.body.problems).toMatchObject([
+      { path, wrong: 'is no whole number in the range', allowed: `whole numbers from ${range}` },
+    ]);
+  });
+
+  test('advice names every fault of its body at once', async () => {
+    const body = { site: SMALL_SITE, wall: 7, units: 'imperial', samples: 0, sample: 1 };
+    const response = await request(app).post('/api/advice').send(body);
+    expect(response.status).toBe(400);
+    expect(response.body.problems.map(({ path }: { path: string }) => path).sort()).toEqual([
+      'sample',
+      'samples',
+      'units',
+      'wall',
+    ]);
+  });
+
   test.each(['{"site": ', '{site: 1}', 'site', "{'site': 1}"])('%s is no JSON', async (body) => {
     const response = await post('/api/rank', body);
     expect(response.status).toBe(400);
@@ -103,18 +135,20 @@ describe('a bad body', () => {
 });
 
 test('an unknown wall is answered with the walls that there are', async () => {
-  const response = await request(app).post('/api/day').send({ site: SMALL_SITE, wall: 'carport' });
-  expect(response.status).toBe(400);
-  expectPlain(response);
-  expect(response.body.problems).toEqual([
-    {
-      path: 'wall',
-      found: '"carport"',
-      wrong: 'there is no wall "carport"',
-      allowed: 'north, south',
-      message: 'wall: there is no wall "carport"; allowed: north, south',
-    },
-  ]);
+  for (const path of ['/api/day', '/api/advice']) {
+    const response = await request(app).post(path).send({ site: SMALL_SITE, wall: 'carport' });
+    expect(response.status).toBe(400);
+    expectPlain(response);
+    expect(response.body.problems).toEqual([
+      {
+        path: 'wall',
+        found: '"carport"',
+        wrong: 'there is no wall "carport"',
+        allowed: 'north, south',
+        message: 'wall: there is no wall "carport"; allowed: north, south',
+      },
+    ]);
+  }
 });
 
 test.each(['/api', '/api/', '/api/ranks', '/api/rank/north', '/api/%E0%A4%A'])(
@@ -130,6 +164,7 @@ test.each([
   ['get', '/api/rank', 'POST'],
   ['put', '/api/day', 'POST'],
   ['delete', '/api/rank', 'POST'],
+  ['get', '/api/advice', 'POST'],
   ['post', '/api/schema', 'GET, HEAD'],
   ['post', '/api/health', 'GET, HEAD'],
 ] as const)('%s %s names the methods allowed', async (method, path, allow) => {

@@ -15,10 +15,18 @@ export const SMALL_SITE: SiteInput = {
   ],
 };
 
+/** A box on a post with all that may be inside, in air so moist that water settles on it. */
+export const FULL_BOX: SiteInput = {
+  ...SMALL_SITE,
+  climate: { designDay: { date: '2026-07-05', maxC: 32, dewPointC: 19.5 }, coldNight: { minC: -12 } },
+  box: { ...box, powerW: 0.1, mount: 'post', battery: { massKg: 6, powerW: 0 }, compartments: {} },
+};
+
 /** Sites whose answers must not depend on the way they come in. */
 export const SITES: [title: string, site: SiteInput][] = [
   ['the built-in example', DEMO_SITE],
   ['a small site with defaults', SMALL_SITE],
+  ['a box on a post, with battery and two rooms', FULL_BOX],
   [
     'text with units',
     {

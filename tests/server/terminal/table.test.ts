@@ -21,6 +21,21 @@ test('a long name gives way to the width of the terminal', () => {
   expect(row).toMatch(/^n+… {4}1\.0$/);
 });
 
+test('a last column that wraps goes on under itself', () => {
+  const wrapping: Column<{ name: string; value: number }>[] = [
+    { head: 'value', text: ({ value }) => value.toFixed(1) },
+    { head: 'name', align: 'left', wraps: true, text: ({ name }) => name },
+  ];
+  const [head, first = '', second = '', ...rest] = table([{ name: 'word '.repeat(20), value: 1 }], wrapping).split(
+    '\n',
+  );
+  expect(head).toBe('value  name');
+  expect(first).toMatch(/^ {2}1\.0 {2}word/);
+  expect(first.length).toBeLessThanOrEqual(80);
+  expect(second).toMatch(/^ {7}word/);
+  expect(rest).toEqual([]);
+});
+
 test('no table is wider than the terminal, and every row ends alike', () => {
   const row = fc.record({
     name: fc.string({ minLength: 1, maxLength: 300, unit: 'grapheme-ascii' }),

@@ -1,0 +1,89 @@
+/** Everything that follows a ranking for one wall: what would help, how sure it is, the coldest night, what burns. */
+import {
+  type ChoiceConfidence,
+  type ColdResult,
+  choiceConfidence,
+  evaluateColdNight,
+  evaluateDay,
+  type RemedyList,
+  remediesFor,
+  type Site,
+  type Touch,
+  type UnitSystem,
+  type WallConfidence,
+  wallConfidence,
+} from '../model/index.ts';
+
+export const SAMPLES = { usual: 100, least: 1, most: 1000 } as const;
+export const SEEDS = { usual: 1, least: 0, most: 2 ** 32 - 1 } as const;
+
+export interface Advice {
+  readonly remedies: RemedyList;
+  readonly confidence: WallConfidence;
+  readonly choice: ChoiceConfidence;
+  readonly cold: ColdResult;
+  readonly touch: Touch;
+}
+
+export interface AdviceOptions {
+  /** Units of the sentences; the usual ones of the place when left out. */
+  readonly units?: UnitSystem | undefined;
+  readonly samples?: number | undefined;
+  readonly seed?: number | undefined;
+  /** Told the share of the work done, 0 to 1, whenever others had their turn. */
+  readonly onShare?: (share: number) => void;
+  /** Asked at the same times; the work ends with `AdviceStopped` once it says yes. */
+  readonly stopped?: () => boolean;
+}
+
+/** Thrown when nobody waits for the advice any more. */
+export class AdviceStopped extends Error {
+  override readonly name = 'AdviceStopped';
+}
+
+/**
+ * Works out the advice for one wall, letting others have their turn in between.
+ * @throws SiteError when the site has no wall of that name; AdviceStopped
+ */
+export async function adviseOn(site: Site, wall: string, options: AdviceOptions = {}): Promise<Advice> {
+  const { samples = SAMPLES.usual, seed = SEEDS.usual, units, onShare } = options;
+  // The day comes first: it finds what is wrong before anything long begins.
+  const { touch } = evaluateDay(site, wall);
+  const cold = evaluateColdNight(site, wall);
+  await turn();
+  const remedies = remediesFor(site, wall, units);
+  // One wall's spread costs about as much as each wall's part of the choice.
+  const whole = 1 + site.walls.length;
+  const confidence = await inTurns(wallConfidence(site, wall, { samples, seed }), {
+    ...options,
+    onShare: (share) => onShare?.(share / whole),
+  });
+  const choice = await inTurns(choiceConfidence(site, { samples, seed }), {
+    ...options,
+    onShare: (share) => onShare?.((1 + share * site.walls.length) / whole),
+  });
+  return { remedies, confidence, choice, cold, touch };
+}
+
+/** How long a computation may keep others waiting, ms. */
+const TURN_MS = 50;
+
+async function inTurns<Result>(
+  work: Generator<number, Result>,
+  { onShare, stopped }: Pick<AdviceOptions, 'onShare' | 'stopped'>,
+): Promise<Result> {
+  let since = performance.now();
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+    if (performance.now() - since < TURN_MS) continue;
+    onShare?.(step.value);
+    await turn();
+    if (stopped?.()) throw new AdviceStopped();
+    since = performance.now();
+  }
+}
+
+function turn(): Promise<void> {
+  return new Promise((resolve) => setImmediate(resolve));
+}
