@@ -44,7 +44,7 @@ export {
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions, type YearResult } from './siting/evaluate-year.ts';
 export { rankWalls } from './siting/rank-walls.ts';
-export { type Effort, type Remedy, type RemedyList, remediesFor } from './siting/remedies.ts';
+export { type Effort, type Remedy, type RemedyList, remediesFor, remedySteps } from './siting/remedies.ts';
 export {
   type Assumption,
   coldDecides,

@@ -30,7 +30,8 @@ function chosen(site: Site) {
   const { climate, place } = site;
   if (climate.coldNight !== undefined) {
     const { minC, dewPointC, windMs, cloudFraction } = climate.coldNight;
-    return { airC: minC, dewPointC: dewPointC ?? minC, windMs, cloudFraction, text: 'Entered cold night', origin: '' };
+    const text = dewPointC === undefined ? 'Cold night as entered, its air saturated' : 'Cold night as entered';
+    return { airC: minC, dewPointC: dewPointC ?? minC, windMs, cloudFraction, text, origin: '' };
   }
   const sample = CLIMATE_SAMPLES.find(({ name }) => name === climate.sample);
   if (sample !== undefined) {

@@ -70,7 +70,7 @@ const OTHER_LABELS: Readonly<Record<string, string>> = {
   'box.finishState': 'state of the finish',
   'box.material': 'outer skin, as touch feels it',
   'box.duty': 'heat inside through the day',
-  'walls[].edge': "edge of the building's outline",
+  'walls[].edge': "edge of the building's outline, counted from 0",
 };
 
 const OTHER_ORIGINS: Readonly<Record<string, string>> = {

@@ -2,6 +2,7 @@
 import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
 import { cell } from '../thermal/step-table.ts';
+import { type UnitSystem, usualUnits } from '../units.ts';
 import { constraintFindings } from './constraints.ts';
 import { type SiteDay, siteDay } from './design-day.ts';
 import { INPUT_SPREADS, type InputSpread, type MovedSite, valueWithin } from './input-spreads.ts';
@@ -15,6 +16,8 @@ export interface ConfidenceOptions {
   readonly samples?: number;
   /** The same seed tries the same sets; 1 where left out. */
   readonly seed?: number;
+  /** Units of the sentences; the usual ones of the place when left out. */
+  readonly units?: UnitSystem;
 }
 
 /** How much of the spread of the peak an input explains. */
@@ -44,6 +47,8 @@ export interface ChoiceConfidence {
   readonly samples: number;
   /** How often each permitted wall was the coolest under the same inputs, 0 to 1. */
   readonly walls: { readonly name: string; readonly bestShare: number }[];
+  /** What was moved and how far. */
+  readonly assumption: string;
 }
 
 const USUAL_SAMPLES = 100;
@@ -84,8 +89,8 @@ export function* wallConfidence(
     peakInsideAirC: { p10: at(0.1), p50: at(0.5), p90: at(0.9) },
     insideAirC: { p10: band(0.1), p90: band(0.9) },
     chanceOverLimit: limited.filter((c) => c > site.limits.maxC).length / sets.length,
-    weights: weightsOf(sets, peaks),
-    assumption: `${sets.length} sets of inputs, each anywhere within its range: ${INPUT_SPREADS.map(({ text }) => text).join('; ')}. The ranges are common practice, no source.`,
+    weights: weightsOf(sets, peaks, options.units ?? usualUnits(site.place.timeZone)),
+    assumption: assumptionOf(site, sets.length, options),
   };
 }
 
@@ -106,7 +111,15 @@ export function* choiceConfidence(site: Site, options: ConfidenceOptions = {}): 
   return {
     samples: sets.length,
     walls: walls.map(({ name }, w) => ({ name, bestShare: (wins[w] as number) / sets.length })),
+    assumption: assumptionOf(site, sets.length, options),
   };
+}
+
+/** What was moved and how far, in words. */
+function assumptionOf({ place }: Site, count: number, { units }: ConfidenceOptions): string {
+  const system = units ?? usualUnits(place.timeZone);
+  const ranges = INPUT_SPREADS.map(({ text }) => text(system)).join('; ');
+  return `${count} set${count === 1 ? '' : 's'} of inputs, each anywhere within its range: ${ranges}. The ranges are common practice, no source.`;
 }
 
 /** Values of all inputs, in the order of `INPUT_SPREADS`. */
@@ -140,10 +153,10 @@ function dayOf(site: Site, set: InputSet, wall: Wall, { day, shade }: { day: Sit
   return { insideAirC, peakC: peakOf(insideAirC), limitedC: peakOf(column(node)) };
 }
 
-function weightsOf(sets: readonly InputSet[], peaks: readonly number[]): InputWeight[] {
+function weightsOf(sets: readonly InputSet[], peaks: readonly number[], units: UnitSystem): InputWeight[] {
   return INPUT_SPREADS.map(({ input, text }, k) => ({
     input,
-    text,
+    text: text(units),
     rankCorrelation: rankCorrelation(
       sets.map((set) => set[k] as number),
       peaks,

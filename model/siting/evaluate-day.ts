@@ -5,6 +5,7 @@ import type { Site, Wall } from '../site.ts';
 import { covers, hoodNode } from '../thermal/hood.ts';
 import { energyClosure } from '../thermal/periodic-day.ts';
 import { cell } from '../thermal/step-table.ts';
+import type { UnitSystem } from '../units.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type DayStep, type SiteDay, siteDay } from './design-day.ts';
 import { ledgerAt } from './ledger.ts';
@@ -21,11 +22,11 @@ const SUNSHINE_WM2 = 120;
  * @throws SiteError when the site has no wall of that name
  */
 export function evaluateDay(site: Site, wallName: string, options: DayOptions = {}): DayResult {
-  return evaluateWall(site, namedWall(site, wallName), siteDay(site, options));
+  return evaluateWall(site, namedWall(site, wallName), siteDay(site, options), options.units);
 }
 
 /** Evaluates a wall on a day that was worked out before. */
-export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
+export function evaluateWall(site: Site, wall: Wall, day: SiteDay, units?: UnitSystem): DayResult {
   const { network, forcing, march, sun } = marchWall(site, wall, day);
 
   const column = (node: string): number[] => {
@@ -71,7 +72,7 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): DayResult {
     sunHours: day.steps.filter(sunny).length * stepHours,
     energyClosure: energyClosure(network, forcing, march),
     ledgerAtPeak: ledgerAt({ network, forcing, march, step: peakStep, sun, box: site.box }),
-    assumptions: assumptionsOf(site, day.climate),
+    assumptions: assumptionsOf(site, day.climate, units),
   };
 }
 

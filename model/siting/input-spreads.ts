@@ -4,6 +4,7 @@
  */
 import { resolvedClearDay } from '../climate/design-climate.ts';
 import type { Box, Site } from '../site.ts';
+import { formatQuantity, type UnitSystem } from '../units.ts';
 
 /** A site with inputs moved, and the factor on the convection coefficients inside. */
 export interface MovedSite {
@@ -14,7 +15,7 @@ export interface MovedSite {
 export interface InputSpread {
   readonly input: string;
   /** What is moved, and from where to where, in words. */
-  readonly text: string;
+  text(units: UnitSystem): string;
   /** Whether the range is one of shifts, even by difference, or of factors, even by ratio. */
   readonly kind: 'shift' | 'factor';
   readonly low: number;
@@ -56,7 +57,7 @@ export function valueWithin({ kind, low, high }: InputSpread, place: number): nu
 export const INPUT_SPREADS: readonly InputSpread[] = [
   {
     input: 'absorptance',
-    text: 'solar absorptance of box and hood, 0.1 either way',
+    text: () => 'solar absorptance of box and hood, 0.1 either way',
     kind: 'shift',
     low: -0.1,
     high: 0.1,
@@ -67,7 +68,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'emittance',
-    text: 'emittance of box and hood, 0.05 either way',
+    text: () => 'emittance of box and hood, 0.05 either way',
     kind: 'shift',
     low: -0.05,
     high: 0.05,
@@ -78,7 +79,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'power',
-    text: 'heat given off inside, from four fifths to five quarters',
+    text: () => 'heat given off inside, from four fifths to five quarters',
     kind: 'factor',
     low: 0.8,
     high: 1.25,
@@ -89,7 +90,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'ambient',
-    text: 'highest outside air temperature, 2 K either way',
+    text: (units) => `highest outside air temperature, ${formatQuantity('temperatureDifference', 2, units)} either way`,
     kind: 'shift',
     low: -2,
     high: 2,
@@ -97,7 +98,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'wind',
-    text: 'free wind, from half to twice',
+    text: () => 'free wind, from half to twice',
     kind: 'factor',
     low: 0.5,
     high: 2,
@@ -109,7 +110,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'turbidity',
-    text: 'Linke turbidity, 1 either way',
+    text: () => 'Linke turbidity, 1 either way',
     kind: 'shift',
     low: -1,
     high: 1,
@@ -117,7 +118,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'wall',
-    text: 'solar absorptance of the walls, 0.1 either way',
+    text: () => 'solar absorptance of the walls, 0.1 either way',
     kind: 'shift',
     low: -0.1,
     high: 0.1,
@@ -131,7 +132,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'ground',
-    text: 'ground albedo, 0.1 either way',
+    text: () => 'ground albedo, 0.1 either way',
     kind: 'shift',
     low: -0.1,
     high: 0.1,
@@ -149,7 +150,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'inside',
-    text: 'convection coefficients inside, from three quarters to four thirds',
+    text: () => 'convection coefficients inside, from three quarters to four thirds',
     kind: 'factor',
     low: 0.75,
     high: 4 / 3,

@@ -61,6 +61,9 @@ const EFFORT_ASSUMPTION =
 
 const SUN_ON_LADDER = 'Work on a ladder: firm ground, three points of contact; local rules decide.';
 
+/** Share of the work before the pairs; there are about as many of them again, and more. */
+const ALONE_SHARE = 0.3;
+
 /** What gains less than this is not worth combining, K. */
 const LEAST_GAIN_K = 0.1;
 
@@ -69,6 +72,12 @@ const LEAST_GAIN_K = 0.1;
  * @throws SiteError when the site has no wall of that name
  */
 export function remediesFor(site: Site, wallName: string, units?: UnitSystem): RemedyList {
+  const steps = remedySteps(site, wallName, units);
+  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
+}
+
+/** The same one simulation at a time: yields the share done, so that a caller can show progress and stop. */
+export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): Generator<number, RemedyList> {
   const wall = namedWall(site, wallName);
   const system = units ?? usualUnits(site.place.timeZone);
   const day = siteDay(site);
@@ -91,12 +100,21 @@ export function remediesFor(site: Site, wallName: string, units?: UnitSystem): R
   };
 
   const changes = changesFor(site, wall, system);
-  const alone = changes.map((change) => ({ change, remedy: tried([change]) }));
+  const alone: { change: Change; remedy: Remedy }[] = [];
+  for (const change of changes) {
+    alone.push({ change, remedy: tried([change]) });
+    yield (ALONE_SHARE * alone.length) / changes.length;
+  }
   const useful = alone.filter(({ remedy }) => remedy.permitted && remedy.gainK > LEAST_GAIN_K);
   const bestAlone = Math.max(0, ...useful.map(({ remedy }) => remedy.gainK));
-  const pairs = useful.flatMap(({ change: a }, k) =>
-    useful.slice(k + 1).flatMap(({ change: b }) => (a.part === b.part ? [] : [tried([a, b])])),
+  const couples = useful.flatMap(({ change: a }, k) =>
+    useful.slice(k + 1).flatMap(({ change: b }) => (a.part === b.part ? [] : [[a, b] as const])),
   );
+  const pairs: Remedy[] = [];
+  for (const couple of couples) {
+    pairs.push(tried(couple));
+    yield ALONE_SHARE + ((1 - ALONE_SHARE) * pairs.length) / couples.length;
+  }
   const best = pairs.reduce<Remedy | null>(
     (found, pair) => (pair.gainK > (found?.gainK ?? bestAlone) ? pair : found),
     null,
@@ -162,7 +180,7 @@ function hoods({ hood }: Box): Change[] {
     {
       id: 'darkHood',
       part: 'hood',
-      text: 'the same hood in black',
+      text: 'a black hood over front, sides and lid, open at the top',
       effort,
       apply: withBox(() => ({ hood: made(FINISHES.blackPaint.weathered.solarAbsorptance) })),
     },
@@ -272,7 +290,7 @@ function vents({ vents: now, widthM, heightM }: Box, units: UnitSystem): Change[
     {
       id: 'vents',
       part: 'vents',
-      text: `openings of ${formatQuantity('smallArea', areaM2, units)} low and high in the box`,
+      text: `openings low and high in the box, ${formatQuantity('smallArea', areaM2, units)} each`,
       effort: { hours: 1, parts: 'small parts' },
       caution: 'Openings let in dust, insects and water: only where the maker provides for them.',
       apply: withBox(() => ({ vents: { ...area, heightM: 0.8 * heightM, dischargeCoefficient: 0.6 } })),

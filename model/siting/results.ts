@@ -6,6 +6,8 @@ import type { Touch } from './touch.ts';
 export interface DayOptions {
   /** Time step, seconds; at most 300, the default. The civil day must hold a whole number of them. */
   readonly stepS?: number;
+  /** Units of the sentences; the usual ones of the place when left out. */
+  readonly units?: UnitSystem;
 }
 
 /** Something that a forecast rests on, shown with it. */
@@ -120,7 +122,4 @@ export interface Ranking {
   readonly assumptions: Assumption[];
 }
 
-export interface RankOptions extends DayOptions {
-  /** Units of the sentences; the usual ones of the place when left out. */
-  readonly units?: UnitSystem;
-}
+export type RankOptions = DayOptions;

@@ -76,12 +76,21 @@ function sunNote(site: Site): string {
   return ' The limit refers to outside air, which is the same on every wall: walls are ranked by the air inside, and whether the rating covers a sunlit box is for its maker to say.';
 }
 
+const FACE_WORDS: Readonly<Record<Touch['face'], string>> = {
+  front: 'The front',
+  left: 'The left side',
+  right: 'The right side',
+  top: 'The lid',
+  bottom: 'The underside',
+  back: 'The back',
+};
+
 /** A caution about the hottest part of the outside; empty where a minute of touch does not burn. */
 export function touchText({ peakSkinC, face, burnsWithinS }: Touch, units: UnitSystem): string {
   if (burnsWithinS === null) return '';
   const within = burnsWithinS === 60 ? 'a minute' : `${burnsWithinS} second${burnsWithinS === 1 ? '' : 's'}`;
   const hot = formatQuantity('temperature', peakSkinC, units);
-  return `The outside reaches ${hot} (${face}): touching it for ${within} may burn (ISO 13732-1, value from memory).`;
+  return `${FACE_WORDS[face]} of the box reaches ${hot}: touching it for ${within} may burn (ISO 13732-1, value from memory).`;
 }
 
 /** Why a wall stands where it stands. */

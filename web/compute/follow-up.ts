@@ -1,25 +1,12 @@
 /** What is computed after the ranking, one thing after the other, and what is said about it. */
-import type {
-  ChoiceConfidence,
-  ColdResult,
-  RemedyList,
-  RosePoint,
-  Site,
-  SunDiagram,
-  UnitSystem,
-  WallConfidence,
-  WallPlan,
-} from '../../model/index.ts';
+import type { ChoiceConfidence, ColdResult, RemedyList, Site, UnitSystem, WallConfidence } from '../../model/index.ts';
 
 /** Everything that follows a ranking, in the order in which it is computed. */
 export interface FollowUps {
-  readonly diagram: SunDiagram;
-  readonly plan: WallPlan;
   readonly cold: ColdResult;
   readonly remedies: RemedyList;
   readonly confidence: WallConfidence;
   readonly choice: ChoiceConfidence;
-  readonly rose: readonly RosePoint[];
 }
 
 export type FollowUpKind = keyof FollowUps;

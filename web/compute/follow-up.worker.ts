@@ -1,28 +1,15 @@
 /** Computes what follows a ranking, one thing after the other. Holds no physics: it calls the model. */
-import {
-  bearingRose,
-  choiceConfidence,
-  evaluateColdNight,
-  ROSE_STEP_DEG,
-  type RosePoint,
-  remediesFor,
-  sunDiagram,
-  wallConfidence,
-  wallPlan,
-} from '../../model/index.ts';
+import { choiceConfidence, evaluateColdNight, remedySteps, wallConfidence } from '../../model/index.ts';
 import type { FollowUpKind, FollowUpReply, FollowUpRequest, FollowUps } from './follow-up.ts';
 
 /** Steps of a computation: each yields the share that is done. */
 type Steps<Result> = Generator<number, Result>;
 
 const STEPS: { [Kind in FollowUpKind]: (request: FollowUpRequest) => Steps<FollowUps[Kind]> } = {
-  diagram: ({ site, wall }) => atOnce(() => sunDiagram(site, wall)),
-  plan: ({ site, wall }) => atOnce(() => wallPlan(site, wall)),
   cold: ({ site, wall }) => atOnce(() => evaluateColdNight(site, wall)),
-  remedies: ({ site, wall, units }) => atOnce(() => remediesFor(site, wall, units)),
-  confidence: ({ site, wall }) => wallConfidence(site, wall),
-  choice: ({ site }) => choiceConfidence(site),
-  rose: ({ site, wall }) => roseSteps(site, wall),
+  remedies: ({ site, wall, units }) => remedySteps(site, wall, units),
+  confidence: ({ site, wall, units }) => wallConfidence(site, wall, { units }),
+  choice: ({ site, units }) => choiceConfidence(site, { units }),
 };
 
 self.addEventListener('message', ({ data }: MessageEvent<FollowUpRequest>) => {
@@ -55,13 +42,4 @@ const SAY_EVERY_MS = 100;
 // biome-ignore lint/correctness/useYield: done in one step
 function* atOnce<Result>(compute: () => Result): Steps<Result> {
   return compute();
-}
-
-function* roseSteps(...[site, wall]: Parameters<typeof bearingRose>): Steps<RosePoint[]> {
-  const points: RosePoint[] = [];
-  for (const point of bearingRose(site, wall)) {
-    points.push(point);
-    yield (points.length * ROSE_STEP_DEG) / 360;
-  }
-  return points;
 }
