@@ -1,5 +1,14 @@
-/** What the page and the worker say to each other. Everything survives structured cloning, `Date`s included. */
-import type { DayResult, Problem, Ranking, Site, UnitSystem } from '../../model/index.ts';
+/** What the page and its workers say to each other. Everything survives structured cloning, `Date`s included. */
+import type {
+  DayResult,
+  Problem,
+  Ranking,
+  RosePoint,
+  Site,
+  SunDiagram,
+  UnitSystem,
+  WallPlan,
+} from '../../model/index.ts';
 
 export interface ComputeRequest {
   readonly id: number;
@@ -23,4 +32,17 @@ export interface SiteResult {
 export type ComputeReply =
   | { readonly id: number; readonly kind: 'result'; readonly result: SiteResult }
   | { readonly id: number; readonly kind: 'problems'; readonly problems: readonly Problem[] }
+  | { readonly id: number; readonly kind: 'failed'; readonly message: string };
+
+/** To the worker of the pictures: draw this, or stop; either ends what came before. */
+export type PictureRequest =
+  | { readonly id: number; readonly kind: 'draw'; readonly site: Site; readonly wall: string }
+  | { readonly id: number; readonly kind: 'stop' };
+
+/** What the worker of the pictures has so far: first what stands before the wall, at the end the rose. */
+export type PictureReply =
+  | { readonly id: number; readonly kind: 'view'; readonly diagram: SunDiagram; readonly plan: WallPlan }
+  /** Share of the rose that is done, 0 to 1. */
+  | { readonly id: number; readonly kind: 'progress'; readonly done: number }
+  | { readonly id: number; readonly kind: 'rose'; readonly points: readonly RosePoint[] }
   | { readonly id: number; readonly kind: 'failed'; readonly message: string };

@@ -7,6 +7,7 @@ import { textAt } from './draft.ts';
 import { FORM_ID, type FormState } from './form/form-context.ts';
 import { SiteForm } from './form/site-form.tsx';
 import { Groundwork } from './groundwork.tsx';
+import { WallPictures } from './pictures/wall-pictures.tsx';
 import { ProblemList } from './problem-list.tsx';
 import { problemsByPath, shownProblem } from './problems.ts';
 import { SiteFiles } from './site-files.tsx';
@@ -67,6 +68,7 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
       {result && (
         <div class="details">
           <DayPanel result={result} units={units} />
+          <WallPictures result={result} units={units} input={[draft, wall]} />
           <Groundwork assumptions={result.ranking.assumptions} cautions={CAUTIONS} />
         </div>
       )}
