@@ -6,7 +6,7 @@ import {
   evaluateColdNight,
   evaluateDay,
   type RemedyList,
-  remediesFor,
+  remedySteps,
   type Site,
   type Touch,
   type UnitSystem,
@@ -47,20 +47,24 @@ export class AdviceStopped extends Error {
  */
 export async function adviseOn(site: Site, wall: string, options: AdviceOptions = {}): Promise<Advice> {
   const { samples = SAMPLES.usual, seed = SEEDS.usual, units, onShare } = options;
+  const sampled = { samples, seed, ...(units !== undefined && { units }) };
   // The day comes first: it finds what is wrong before anything long begins.
   const { touch } = evaluateDay(site, wall);
   const cold = evaluateColdNight(site, wall);
   await turn();
-  const remedies = remediesFor(site, wall, units);
-  // One wall's spread costs about as much as each wall's part of the choice.
-  const whole = 1 + site.walls.length;
-  const confidence = await inTurns(wallConfidence(site, wall, { samples, seed }), {
+  // The remedies cost about as much as one wall's spread, and that as much as each wall's part of the choice.
+  const whole = 2 + site.walls.length;
+  const remedies = await inTurns(remedySteps(site, wall, units), {
     ...options,
     onShare: (share) => onShare?.(share / whole),
   });
-  const choice = await inTurns(choiceConfidence(site, { samples, seed }), {
+  const confidence = await inTurns(wallConfidence(site, wall, sampled), {
     ...options,
-    onShare: (share) => onShare?.((1 + share * site.walls.length) / whole),
+    onShare: (share) => onShare?.((1 + share) / whole),
+  });
+  const choice = await inTurns(choiceConfidence(site, sampled), {
+    ...options,
+    onShare: (share) => onShare?.((2 + share * site.walls.length) / whole),
   });
   return { remedies, confidence, choice, cold, touch };
 }

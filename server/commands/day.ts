@@ -35,10 +35,11 @@ the margin to the limit and where the heat comes from at the peak.
       const walls = site.walls.map((candidate) => candidate.name).join(', ');
       throw new BadInput([`day: --wall NAME is needed; walls of this site: ${walls}`]);
     }
-    const result = tellingFile(name, () => evaluateDay(site, wall));
+    const units = chosenUnits ?? usualUnits(site.place.timeZone);
+    const result = tellingFile(name, () => evaluateDay(site, wall, { units }));
     if (values.json) process.stdout.write(`${JSON.stringify(result, null, 2)}\n`);
     else if (values.csv) process.stdout.write(dayCsv(result));
-    else printText(dayText(site, result, chosenUnits ?? usualUnits(site.place.timeZone)));
+    else printText(dayText(site, result, units));
     return 0;
   },
 };

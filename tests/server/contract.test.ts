@@ -114,10 +114,11 @@ function adviceOfModel(
   { units, ...options }: { samples: number; seed?: number; units?: UnitSystem },
 ) {
   const site = parseSite(input);
+  const worded = { ...options, ...(units !== undefined && { units }) };
   return {
     remedies: remediesFor(site, wall, units),
-    confidence: resultOf(wallConfidence(site, wall, options)),
-    choice: resultOf(choiceConfidence(site, options)),
+    confidence: resultOf(wallConfidence(site, wall, worded)),
+    choice: resultOf(choiceConfidence(site, worded)),
     cold: evaluateColdNight(site, wall),
     touch: evaluateDay(site, wall).touch,
   };
