@@ -6,6 +6,7 @@ import './styles/form.css';
 import './styles/verdict.css';
 import './styles/results.css';
 import './styles/day.css';
+import './styles/advice.css';
 import './styles/pictures.css';
 import './styles/print.css';
 

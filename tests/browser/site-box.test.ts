@@ -115,6 +115,8 @@ describe('what is in the box', () => {
     await page.getByText('a battery in the lower one.').waitFor();
     await andSee(() => field('box.compartments.lowerPowerW').fill('9'));
     await andSee(() => field('box.compartments.lowerShare').fill('0.6'));
+    await page.getByText(/The air in the lower room reaches \d+.°F. The battery reaches \d+.°F/).waitFor();
+    expect((await page.locator('.hours thead th').allTextContents()).slice(4, 6)).toEqual(['Lower room', 'Battery']);
 
     await field('box.compartments.lowerPowerW').fill('20');
     await eventually(() => invalid('box.compartments.lowerPowerW')).toBe('true');

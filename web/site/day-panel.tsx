@@ -2,6 +2,7 @@
 import { useMemo } from 'preact/hooks';
 import { type DayResult, formatQuantity, type Site, type UnitSystem } from '../../model/index.ts';
 import type { SiteResult } from '../compute/protocol.ts';
+import { TouchNote } from './advice/touch-note.tsx';
 import { DayChart } from './day-chart.tsx';
 import { daySeries, fullHours } from './day-series.ts';
 import { HeatLedger } from './heat-ledger.tsx';
@@ -20,6 +21,7 @@ export function DayPanel({ result, units }: { result: SiteResult; units: UnitSys
       </h2>
       <DayChart series={series} summary={summary} />
       <p>{unbroken(summary)}</p>
+      <TouchNote touch={day.touch} units={units} />
       <p>Clock time of the place ({day.timeZone}).</p>
       <HourTable day={day} units={units} />
       <HeatLedger ledger={day.ledgerAtPeak} units={units} at={clock.time(day.peakAtUtc)} />
@@ -35,9 +37,18 @@ function daySummary(day: DayResult, site: Site, units: UnitSystem): string {
     `Outside air reaches ${temperature(day.peakOutsideAirC)}.`,
     `The air inside lies between ${temperature(day.lowestInsideAirC)} and ${temperature(day.peakInsideAirC)}, hottest at ${placeClock(day.timeZone).time(day.peakAtUtc)}.`,
     `The electronics reach ${temperature(day.peakElectronicsC)}.`,
+    ...roomsOf(day).map(({ reaches, celsius }) => `${reaches} ${temperature(Math.max(...celsius))}.`),
     `The limits, ${temperature(minC)} to ${temperature(maxC)}, hold for the ${limitSubject(refersTo)}: the day stays ${marginText(day, units)}${over}.`,
     `Direct sun on the box: ${hoursText(day.sunHours)}.`,
   ].join(' ');
+}
+
+/** What else is in the box, where there is more than the electronics. */
+function roomsOf({ lowerAirC, batteryC }: DayResult) {
+  return [
+    { name: 'Lower room', reaches: 'The air in the lower room reaches', celsius: lowerAirC },
+    { name: 'Battery', reaches: 'The battery reaches', celsius: batteryC },
+  ].flatMap(({ celsius, ...words }) => (celsius === null ? [] : [{ ...words, celsius }]));
 }
 
 function HourTable({ day, units }: { day: DayResult; units: UnitSystem }) {
@@ -58,6 +69,11 @@ function HourTable({ day, units }: { day: DayResult; units: UnitSystem }) {
               <th scope="col">Outside air</th>
               <th scope="col">Inside air</th>
               <th scope="col">Electronics</th>
+              {roomsOf(day).map(({ name }) => (
+                <th key={name} scope="col">
+                  {name}
+                </th>
+              ))}
               <th scope="col">Sun on the front</th>
             </tr>
           </thead>
@@ -70,6 +86,9 @@ function HourTable({ day, units }: { day: DayResult; units: UnitSystem }) {
                   <td>{cell(day.outsideAirC, step)}</td>
                   <td>{cell(day.insideAirC, step)}</td>
                   <td>{cell(day.electronicsC, step)}</td>
+                  {roomsOf(day).map(({ name, celsius }) => (
+                    <td key={name}>{cell(celsius, step)}</td>
+                  ))}
                   <td>{formatQuantity('irradiance', day.faceIrradianceWm2.front[step] ?? Number.NaN, units)}</td>
                 </tr>
               );
