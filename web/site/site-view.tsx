@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { CAUTIONS, usualUnits } from '../../model/index.ts';
 import type { ViewProps } from '../view-props.ts';
+import { Advice } from './advice/advice.tsx';
 import { DayPanel } from './day-panel.tsx';
 import { textAt } from './draft.ts';
 import { FORM_ID, type FormState } from './form/form-context.ts';
@@ -13,6 +14,7 @@ import { problemsByPath, shownProblem } from './problems.ts';
 import { SiteFiles } from './site-files.tsx';
 import { useComputation } from './use-computation.ts';
 import { useDraft } from './use-draft.ts';
+import { useFollowUps } from './use-follow-ups.ts';
 import { standing, Verdict, VerdictLine } from './verdict.tsx';
 import { WallRanking } from './wall-ranking.tsx';
 
@@ -24,6 +26,7 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
   const [wall, setWall] = useState<string | null>(null);
   const computation = useComputation(draft, units, wall);
   const { result, problems, failure } = computation;
+  const follow = useFollowUps(result, units, draft);
 
   useEffect(() => onUnits(units), [units, onUnits]);
   const placeZone = result?.site.place.timeZone;
@@ -68,6 +71,7 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
       {result && (
         <div class="details">
           <DayPanel result={result} units={units} />
+          <Advice result={result} follow={follow} units={units} />
           <WallPictures result={result} units={units} input={[draft, wall]} />
           <Groundwork assumptions={result.ranking.assumptions} cautions={CAUTIONS} />
         </div>

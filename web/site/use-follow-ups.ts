@@ -12,6 +12,8 @@ export interface FollowUpsInPage {
   readonly running: boolean;
   /** True when it has taken so long that the page offers to stop it. */
   readonly slow: boolean;
+  /** True when a person, or a worker that failed, ended it before all was there. */
+  readonly stopped: boolean;
   cancel(): void;
   restart(): void;
 }
@@ -24,13 +26,10 @@ const SLOW_MS = 1000;
 
 const WAITING: FollowUpState<never> = { phase: 'waiting' };
 const NONE_YET: FollowUpStates = {
-  diagram: WAITING,
-  plan: WAITING,
   cold: WAITING,
   remedies: WAITING,
   confidence: WAITING,
   choice: WAITING,
-  rose: WAITING,
 };
 
 /**
@@ -41,11 +40,13 @@ export function useFollowUps(result: SiteResult | null, units: UnitSystem, draft
   const [states, setStates] = useState<FollowUpStates>(NONE_YET);
   const [running, setRunning] = useState(false);
   const [slow, setSlow] = useState(false);
+  const [stopped, setStopped] = useState(false);
   const [attempt, setAttempt] = useState(0);
   const stop = useRef(() => {});
 
   useEffect(() => {
     setSlow(false);
+    setStopped(false);
     if (result === null) return;
     const { site, day } = result;
     const request: FollowUpRequest = { site, wall: day.wall, units };
@@ -67,6 +68,7 @@ export function useFollowUps(result: SiteResult | null, units: UnitSystem, draft
         event.preventDefault();
         const failed = { phase: 'failed', message: event.message || 'the computation could not start' } as const;
         setStates((before) => withUnfinished(before, failed));
+        setStopped(true);
         ended();
       });
       worker.postMessage(request);
@@ -75,6 +77,7 @@ export function useFollowUps(result: SiteResult | null, units: UnitSystem, draft
     stop.current = () => {
       clearTimeout(startTimer);
       setStates((before) => withUnfinished(before, WAITING));
+      setStopped(true);
       ended();
     };
     return () => {
@@ -86,7 +89,7 @@ export function useFollowUps(result: SiteResult | null, units: UnitSystem, draft
 
   const cancel = useCallback(() => stop.current(), []);
   const restart = useCallback(() => setAttempt((before) => before + 1), []);
-  return { states, running, slow, cancel, restart };
+  return { states, running, slow, stopped, cancel, restart };
 }
 
 /** A result stays on the page until a newer one takes its place. */
@@ -96,7 +99,7 @@ function withReply(before: FollowUpStates, { kind, state }: FollowUpReply): Foll
 }
 
 /** The kind that is computed last. */
-const LAST: FollowUpKind = 'rose';
+const LAST: FollowUpKind = 'choice';
 
 function withUnfinished(states: FollowUpStates, state: FollowUpState<never>): FollowUpStates {
   const entries = Object.entries(states).map(([kind, now]) => [kind, now.phase === 'done' ? now : state]);

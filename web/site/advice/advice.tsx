@@ -1,0 +1,71 @@
+/** What follows from the day on the shown wall: what would help, how sure it is, how cold it gets. */
+import type { UnitSystem } from '../../../model/index.ts';
+import type { FollowUpKind } from '../../compute/follow-up.ts';
+import type { SiteResult } from '../../compute/protocol.ts';
+import type { FollowUpsInPage } from '../use-follow-ups.ts';
+import { ChoicePanel } from './choice-panel.tsx';
+import { ColdNightPanel } from './cold-night-panel.tsx';
+import { ConfidencePanel } from './confidence-panel.tsx';
+import { FollowUp } from './follow-up.tsx';
+import { RemediesPanel } from './remedies-panel.tsx';
+import { useOrigins } from './use-origins.ts';
+
+interface AdviceProps {
+  readonly result: SiteResult;
+  readonly follow: FollowUpsInPage;
+  readonly units: UnitSystem;
+}
+
+const KINDS: readonly FollowUpKind[] = ['remedies', 'confidence', 'choice', 'cold'];
+
+export function Advice({ result, follow, units }: AdviceProps) {
+  const originOf = useOrigins(follow.states, result, units);
+  const [remedies, confidence, choice, cold] = [
+    originOf('remedies'),
+    originOf('confidence'),
+    originOf('choice'),
+    originOf('cold'),
+  ];
+  const open = KINDS.some((kind) => follow.states[kind].phase !== 'done' || originOf(kind).stale);
+  return (
+    <>
+      <section class="advice" aria-labelledby="remedies-heading">
+        <h2 id="remedies-heading">What would help on wall “{remedies.result.day.wall}”</h2>
+        {open && <AdviceControl follow={follow} />}
+        <FollowUp kind="remedies" subject="What would help" follow={follow} stale={remedies.stale}>
+          {(list) => <RemediesPanel list={list} units={remedies.units} />}
+        </FollowUp>
+      </section>
+      <section class="advice" aria-labelledby="confidence-heading">
+        <h2 id="confidence-heading">How sure the forecast on wall “{confidence.result.day.wall}” is</h2>
+        <FollowUp kind="confidence" subject="How sure" follow={follow} stale={confidence.stale}>
+          {(spread) => <ConfidencePanel confidence={spread} {...confidence.result} units={confidence.units} />}
+        </FollowUp>
+        <h3>Whether the choice of wall holds</h3>
+        <FollowUp kind="choice" subject="The choice of wall" follow={follow} stale={choice.stale}>
+          {(shares) => <ChoicePanel choice={shares} />}
+        </FollowUp>
+      </section>
+      <section class="advice" aria-labelledby="cold-heading">
+        <h2 id="cold-heading">The coldest night on wall “{cold.result.day.wall}”</h2>
+        <FollowUp kind="cold" subject="The coldest night" follow={follow} stale={cold.stale}>
+          {(night) => <ColdNightPanel cold={night} {...cold.result} units={cold.units} />}
+        </FollowUp>
+      </section>
+    </>
+  );
+}
+
+/** Offers to stop what takes long, and to take it up again. */
+function AdviceControl({ follow }: { follow: FollowUpsInPage }) {
+  const { slow, stopped, cancel, restart } = follow;
+  if (!slow && !stopped) return null;
+  return (
+    <p class="advice-control">
+      <span role="status">{stopped ? 'Computing the advice was stopped.' : 'Still computing the advice.'}</span>
+      <button type="button" class="small-button" onClick={stopped ? restart : cancel}>
+        {stopped ? 'Compute the advice' : 'Cancel the advice'}
+      </button>
+    </p>
+  );
+}
