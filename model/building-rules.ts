@@ -22,7 +22,16 @@ export function buildingProblems(raw: RawSite): Problem[] {
   const fault = outlineFault(outline);
   if (fault !== null)
     return [problem('building.outlineM', shown(outline), fault, 'corners in order round the building')];
-  return paths.flatMap((path) => onOutline(raw, path, outline));
+  return [...lowBuilding(raw), ...paths.flatMap((path) => onOutline(raw, path, outline))];
+}
+
+/** A box that hangs on a building does not reach above it. */
+function lowBuilding(raw: RawSite): Problem[] {
+  const heightM = raw.number('building.heightM');
+  const room = boxRoom(raw);
+  if (heightM === undefined || room === undefined || raw.at('box.mount') === 'post' || heightM >= room.topM) return [];
+  const wrong = 'the building is lower than the box on it';
+  return [problem('building.heightM', shown(raw.at('building.heightM')), wrong, `from ${room.topM.toFixed(2)} m`)];
 }
 
 function withoutBuilding(raw: RawSite, path: string): Problem[] {

@@ -129,7 +129,7 @@ export const FIELDS = {
     kind: 'mass',
     min: 0.05,
     max: 500,
-    label: 'mass of box and contents',
+    label: 'mass of box and contents, without a battery',
     default: { value: 3, origin: invented },
   },
   'box.mountHeightM': {
@@ -240,7 +240,7 @@ export const FIELDS = {
     kind: 'length',
     min: 0.5,
     max: 300,
-    label: 'height of the wall, for its shadow on the ground',
+    label: 'height of the wall',
     default: { value: 3, origin: 'one storey' },
   },
   'walls[].eave.depthM': { kind: 'length', min: 0, max: 10, label: 'how far the eave stands out from the wall' },

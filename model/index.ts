@@ -12,6 +12,10 @@ export { CAUTIONS } from './cautions.ts';
 export { clockTime } from './civil-day.ts';
 export { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
 export { skyLongwave } from './climate/sky-temperature.ts';
+export { readWeather, readWeatherLines } from './climate/weather/read-weather.ts';
+export type { TimeBase } from './climate/weather/time-base.ts';
+export { WeatherFileError, type WeatherProblem } from './climate/weather/weather-file-error.ts';
+export type { WeatherHour, WeatherYear } from './climate/weather/weather-year.ts';
 export { compassPoint } from './compass.ts';
 export { CONSTRUCTION_NAMES, CONSTRUCTIONS } from './constructions.ts';
 export { DEMO_SITE } from './demo-site.ts';
@@ -44,7 +48,8 @@ export {
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions, type YearResult } from './siting/evaluate-year.ts';
 export { rankWalls } from './siting/rank-walls.ts';
-export { type Effort, type Remedy, type RemedyList, remediesFor, remedySteps } from './siting/remedies.ts';
+export { type Remedy, type RemedyList, remediesFor, remedySteps } from './siting/remedies.ts';
+export type { Effort } from './siting/remedy-changes.ts';
 export {
   type Assumption,
   coldDecides,
@@ -61,7 +66,7 @@ export {
   type RankOptions,
 } from './siting/results.ts';
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
-export { BURN_THRESHOLDS_C, TOUCH_TIMES_S, type Touch } from './siting/touch.ts';
+export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
 export { touchText } from './siting/wording.ts';
 export type { WeatherRow, YearWeather } from './siting/year-weather.ts';

@@ -75,12 +75,19 @@ function cutThrough(
     return cuts ? { key: 'outM', fromM: frontM } : undefined;
   }
   if (kind !== 'tree') return undefined;
-  const [crown, trunk] = [number('crownDiameterM') / 2, number('trunkDiameterM') / 2];
-  const cuts = (half: number) =>
-    beside(number('rightM'), half) && overlaps(out - half, out + half, backM, frontM) ? half : 0;
-  const cutting = Math.max(
-    number('crownBaseM') < topM ? cuts(crown) : 0,
-    number('crownBaseM') > bottomM ? cuts(trunk) : 0,
-  );
-  return cutting > 0 ? { key: 'outM', fromM: frontM + cutting } : undefined;
+  const right = number('rightM');
+  const trunk = number('trunkDiameterM') / 2;
+  const base = number('crownBaseM');
+  if (base > bottomM && beside(right, trunk) && overlaps(out - trunk, out + trunk, backM, frontM)) {
+    return { key: 'outM', fromM: frontM + trunk };
+  }
+  // The crown fills the ellipsoid between its base and its top: does the nearest point of the box lie within?
+  const crown = number('crownDiameterM') / 2;
+  const [middle, half] = [(base + number('heightM')) / 2, (number('heightM') - base) / 2];
+  const beyond = (centre: number, low: number, high: number) => Math.max(low - centre, 0, centre - high);
+  const across = beyond(right, -room.halfWidthM, room.halfWidthM) / crown;
+  const upwards = beyond(middle, bottomM, topM) / half;
+  const outwards = beyond(out, backM, frontM) / crown;
+  if (across ** 2 + upwards ** 2 + outwards ** 2 >= 1) return undefined;
+  return { key: 'outM', fromM: frontM + crown * Math.sqrt(Math.max(0, 1 - across ** 2 - upwards ** 2)) };
 }

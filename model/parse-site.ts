@@ -9,7 +9,7 @@ import { CONSTRUCTIONS } from './constructions.ts';
 import { allowedText, FIELDS, fieldAt, generalPath } from './fields.ts';
 import { FINISHES } from './finishes.ts';
 import { rawAt } from './raw-site.ts';
-import { buildSiteSchema, type KnownKeys, type Site } from './site.ts';
+import { buildSiteSchema, type KnownKeys, type Site, USUAL_VENT_SPAN, ventedHeightM } from './site.ts';
 import { type Problem, problem, SiteError, shown } from './site-error.ts';
 import { ruleProblems } from './site-rules.ts';
 import type { QuantityReader } from './units.ts';
@@ -46,6 +46,7 @@ function fillIn(parsed: Parsed, input: unknown): Site {
   const altitudeM = !entered('place.altitudeM') && sample ? sample.altitudeM : place.altitudeM;
   const day = climate.designDay;
   const topM = box.mountHeightM + box.heightM / 2;
+  const buildingM = building && (entered('building.heightM') ? building.heightM : Math.max(building.heightM, topM));
   return {
     ...parsed,
     place: { ...place, altitudeM, timeZone: place.timeZone ?? tzLookup(place.latitudeDeg, place.longitudeDeg) },
@@ -58,6 +59,7 @@ function fillIn(parsed: Parsed, input: unknown): Site {
         }),
       ...(climate.cycle !== undefined && { windMs: climate.windMs ?? FIELDS['climate.windMs'].default.value }),
     },
+    building: building && { ...building, heightM: buildingM ?? building.heightM },
     box: filledBox(box),
     walls: walls.map((wall, index) => ({
       ...wall,
@@ -66,13 +68,10 @@ function fillIn(parsed: Parsed, input: unknown): Site {
       solarAbsorptance: wall.solarAbsorptance ?? CONSTRUCTIONS[wall.construction].solarAbsorptance,
       heightM: entered(`walls.${index}.heightM`)
         ? wall.heightM
-        : Math.max(building?.heightM ?? wall.heightM, topM + (wall.eave?.heightAboveBoxM ?? 0)),
+        : Math.max(buildingM ?? wall.heightM, topM + (wall.eave?.heightAboveBoxM ?? 0)),
     })),
   };
 }
-
-/** Low and high openings lie this share of the height apart where nothing is entered. */
-const USUAL_VENT_SPAN = 0.8;
 
 /** The finish stands in for absorptance and emittance, the height of the box for that between its vents. */
 function filledBox(box: Parsed['box']): Site['box'] {
@@ -81,7 +80,7 @@ function filledBox(box: Parsed['box']): Site['box'] {
     ...box,
     solarAbsorptance: box.solarAbsorptance ?? finish?.solarAbsorptance ?? FIELDS['box.solarAbsorptance'].default.value,
     emittance: box.emittance ?? finish?.emittance ?? FIELDS['box.emittance'].default.value,
-    vents: box.vents && { ...box.vents, heightM: box.vents.heightM ?? USUAL_VENT_SPAN * box.heightM },
+    vents: box.vents && { ...box.vents, heightM: box.vents.heightM ?? USUAL_VENT_SPAN * ventedHeightM(box) },
   };
 }
 

@@ -5,6 +5,7 @@
 
 import { buildingProblems } from './building-rules.ts';
 import { civilDay } from './civil-day.ts';
+import { DUTIES, type DutyName } from './duty.ts';
 import { fieldAt } from './fields.ts';
 import { obstructionProblems } from './obstruction-rules.ts';
 import { type RawSite, rawSite } from './raw-site.ts';
@@ -15,8 +16,8 @@ import type { QuantityReader } from './units.ts';
 /** More heat than this from each square metre of its outside no closed box gives off without charring, W/m2. */
 const MOST_HEAT_WM2 = 2000;
 
-/** The heaviest batteries weigh no more for each cubic metre that they take, kg. */
-const MOST_BATTERY_KGM3 = 3000;
+/** Density that batteries are reckoned with, kg/m3 (thermal/battery.ts). */
+const MOST_BATTERY_KGM3 = 2400;
 
 /** The problems between fields of a raw site. */
 export function ruleProblems(input: unknown, read: QuantityReader): Problem[] {
@@ -111,12 +112,12 @@ function boxOnItself(raw: RawSite): Problem[] {
     const wrong = 'the box would reach into the ground: its middle lies lower than half its height';
     problems.push(problem(at, shown(raw.at(at)), wrong, ''));
   }
-  const powerW = raw.number('box.powerW');
+  const powerW = mostHeatW(raw);
   if (powerW !== undefined && w !== undefined && h !== undefined && d !== undefined) {
     const most = Math.round(MOST_HEAT_WM2 * 2 * (w * h + w * d + h * d));
     if (powerW > most) {
       const wrong = 'more heat than a closed box of this size gives off';
-      problems.push(problem('box.powerW', shown(powerW), wrong, `up to ${most} W for this size`));
+      problems.push(problem('box.powerW', shown(raw.at('box.powerW')), wrong, `up to ${most} W for this size`));
     }
   }
   return problems;
@@ -136,9 +137,12 @@ function insideBox(raw: RawSite): Problem[] {
   const problems: Problem[] = [];
   const [heightM, widthM, depthM] = ['heightM', 'widthM', 'depthM'].map((key) => raw.number(`box.${key}`));
   const span = raw.number('box.vents.heightM');
-  if (span !== undefined && heightM !== undefined && span > heightM) {
-    const wrong = 'the openings lie further apart than the box is high';
-    problems.push(problem('box.vents.heightM', shown(raw.at('box.vents.heightM')), wrong, `up to ${heightM} m`));
+  const lowerShare =
+    (raw.at('box.compartments') ?? null) === null ? 0 : raw.numberOrUsual('box.compartments.lowerShare');
+  if (span !== undefined && heightM !== undefined && lowerShare !== undefined && span > heightM * (1 - lowerShare)) {
+    const wrong = 'the openings lie further apart than the room that they open into is high';
+    const allowed = `up to ${Number((heightM * (1 - lowerShare)).toFixed(3))} m`;
+    problems.push(problem('box.vents.heightM', shown(raw.at('box.vents.heightM')), wrong, allowed));
   }
   const lower = raw.number('box.compartments.lowerPowerW');
   const powerW = raw.number('box.powerW');
@@ -155,6 +159,14 @@ function insideBox(raw: RawSite): Problem[] {
     }
   }
   return problems;
+}
+
+/** The most that is given off inside at any hour, battery included, W. */
+function mostHeatW(raw: RawSite): number | undefined {
+  const powerW = raw.number('box.powerW');
+  const named = String(raw.at('box.duty'));
+  const duty = Object.hasOwn(DUTIES, named) ? DUTIES[named as DutyName] : DUTIES.constant;
+  return powerW === undefined ? undefined : powerW * Math.max(...duty.hourly) + (raw.number('box.battery.powerW') ?? 0);
 }
 
 function walls(raw: RawSite): Problem[] {

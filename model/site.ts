@@ -24,6 +24,14 @@ export const USUAL_HOOD_FACES: readonly Face[] = ['front', 'left', 'right', 'top
 /** First and last month of leaf of a northern tree where none are entered. */
 export const USUAL_LEAF_MONTHS: readonly [number, number] = [4, 10];
 
+/** Low and high openings lie this share of the vented height apart where nothing is entered. */
+export const USUAL_VENT_SPAN = 0.8;
+
+/** Height of the room that vents open into: the upper one of two. */
+export function ventedHeightM(box: { heightM: number; compartments: { lowerShare: number } | null }): number {
+  return box.heightM * (1 - (box.compartments?.lowerShare ?? 0));
+}
+
 const MAX_WALLS = 72;
 const MAX_HORIZON_POINTS = 360;
 const MAX_OBSTRUCTIONS = 40;

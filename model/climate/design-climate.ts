@@ -122,7 +122,10 @@ function clearDay(date: string, day: MonthlyDesign, site: Site, text: string, or
         altitudeM,
         linkeTurbidity,
       });
-      return { ghi, dni, dhi, airC, windMs, dewPointC, skyLongwaveWm2: skyLongwave({ airC, dewPointC, pressurePa }) };
+      // Air is never moister than saturated: what is entered holds for the warm hours.
+      const dew = Math.min(dewPointC, airC);
+      const skyLongwaveWm2 = skyLongwave({ airC, dewPointC: dew, pressurePa });
+      return { ghi, dni, dhi, airC, windMs, dewPointC: dew, skyLongwaveWm2 };
     },
   };
 }

@@ -112,6 +112,9 @@ function toSheet({ low, high, shape }: Body, eye: WallPoint, towards: Towards): 
   return along >= 0 && along <= 1 ? [away, away] : null;
 }
 
+/** Straight below the rim of a crown one tangent stands upright, and the quadratic is none. */
+const LEVEL_RIM = 1e-9;
+
 /**
  * Elevations between the tangents from the eye to a crown. With t the tangent of the elevation, a line meets the ellipsoid
  * where a quadratic in t is not negative.
@@ -131,6 +134,7 @@ function crownSlice({ low, high }: Body, eye: WallPoint, towards: Towards): Retu
   const c = meet * meet - level * outside;
   const root = Math.sqrt(Math.max(0, b * b - 4 * a * c));
   const elevation = (t: number) => degrees(Math.atan(t));
+  if (Math.abs(a) < LEVEL_RIM) return b > 0 ? { low: elevation(-c / b), high: 90 } : null;
   if (a < 0) {
     if (b * b < 4 * a * c || meet > 0) return null;
     return { low: elevation((-b + root) / (2 * a)), high: elevation((-b - root) / (2 * a)) };

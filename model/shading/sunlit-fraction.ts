@@ -52,7 +52,8 @@ const REFINED_WITHIN_OPEN = 0.002;
 export function sunPoints(panel: Panel, scene: Scene, suns: readonly Sunlight[]): SunPoints {
   const [fewest, ...more] = HALF_COUNTS as [number, ...number[]];
   let points = spreadOver(panel, scene, fewest);
-  if (!scene.hasObstructions) return points;
+  const ends = Number.isFinite(scene.wall.leftEndM) || Number.isFinite(scene.wall.rightEndM);
+  if (!scene.hasObstructions && !ends) return points;
   const facing = suns.filter(({ direction }) => dot(panel.normal, direction) > 0);
   const openSum = facing.reduce((sum, { direction }) => sum + dot(panel.normal, direction), 0);
   const daySum = () => facing.reduce((sum, sun) => sum + sunlitCosine(scene, panel, points, sun), 0);

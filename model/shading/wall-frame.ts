@@ -79,15 +79,23 @@ export function boxPanels(frame: WallFrame, box: BoxPlacement): PerFace<Panel> {
 
 /**
  * The wall around the box as far as it warms with it: the box's outline, widened on each side by the larger of its sides,
- * as far as the ground allows.
+ * as far as ground, top and ends of the wall allow.
  */
-export function wallPanel(frame: WallFrame, box: BoxPlacement): Panel {
+export function wallPanel(
+  frame: WallFrame,
+  box: BoxPlacement,
+  wall: { readonly heightM: number; readonly leftEndM: number; readonly rightEndM: number },
+): Panel {
   const margin = wallPatchMarginM(box);
+  const left = Math.max(-box.widthM / 2 - margin, wall.leftEndM);
+  const right = Math.min(box.widthM / 2 + margin, wall.rightEndM);
+  const low = Math.max(0, Math.min(box.mountHeightM - box.heightM / 2 - margin, wall.heightM - margin));
+  const high = Math.min(box.mountHeightM + box.heightM / 2 + margin, wall.heightM);
   return {
-    centre: pointOf(frame, { rightM: 0, outM: 0, upM: box.mountHeightM }),
+    centre: pointOf(frame, { rightM: (left + right) / 2, outM: 0, upM: (low + high) / 2 }),
     normal: frame.out,
-    halfAcross: scaled(frame.right, box.widthM / 2 + margin),
-    halfAlong: scaled(UP, Math.min(box.heightM / 2 + margin, box.mountHeightM)),
+    halfAcross: scaled(frame.right, (right - left) / 2),
+    halfAlong: scaled(UP, (high - low) / 2),
   };
 }
 

@@ -3,6 +3,7 @@ import type { DesignClimate } from '../climate/design-climate.ts';
 import { CONSTRUCTIONS } from '../constructions.ts';
 import { DUTIES } from '../duty.ts';
 import { FIELDS, type FieldPath, generalPath, type NumberField } from '../fields.ts';
+import { FINISHES } from '../finishes.ts';
 import type { Site } from '../site.ts';
 import { INSIDE_ASSUMPTIONS } from '../thermal/inside.ts';
 import { OUTDOOR_ASSUMPTIONS } from '../thermal/outdoor-surface.ts';
@@ -34,7 +35,7 @@ function filledIn(site: Site, units: UnitSystem): Assumption[] {
       .map((one) => (typeof one === 'number' && field ? formatQuantity(field.kind, one, units) : String(one)))
       .join(' to ');
     const key = `${general}=${text}`;
-    const usual = field?.default?.value === value ? field.default.origin : undefined;
+    const usual = OWN_ORIGINS[general]?.(site) ?? (field?.default?.value === value ? field.default.origin : undefined);
     const line = lines.get(key) ?? { assumption: describe(general, field, text, usual), walls: [] };
     if (wall) line.walls.push(wall.name);
     lines.set(key, line);
@@ -53,6 +54,19 @@ function describe(general: string, field: NumberField | undefined, text: string,
     text: `${label}: ${text}`,
     origin: usual ?? OTHER_ORIGINS[general] ?? 'default',
   };
+}
+
+/** Origins that depend on what else is entered, whatever the value. */
+const OWN_ORIGINS: Readonly<Record<string, (site: Site) => string | undefined>> = {
+  'box.solarAbsorptance': finishOrigin,
+  'box.emittance': finishOrigin,
+  'walls[].heightM': ({ building }) => (building === null ? undefined : 'of the building, or as high as the box needs'),
+};
+
+function finishOrigin({ box }: Site): string | undefined {
+  return box.finish === null
+    ? undefined
+    : `${FINISHES[box.finish].label}, ${box.finishState}: ${FINISHES[box.finish].source}`;
 }
 
 /** Fields that were filled in and that nothing asks for. */
@@ -85,8 +99,6 @@ const OTHER_ORIGINS: Readonly<Record<string, string>> = {
   'box.material': 'on the safe side',
   'box.duty': 'the same all day where nothing is entered',
   'box.vents.heightM': 'four fifths of the height of the box',
-  'box.solarAbsorptance': 'of the finish',
-  'box.emittance': 'of the finish',
   'walls[].edge': 'the longest that faces the way of the wall',
   'walls[].alongM': 'in the middle of the edge',
   'limits.refersTo': 'the air inside the box where nothing is entered',
@@ -150,7 +162,7 @@ function insideAssumptions({ battery, compartments, duty }: Site['box']): Assump
   }
   if (compartments !== null) {
     const text =
-      'two rooms with a closed sheet of metal between them: electronics in the upper one, a battery in the lower one; limits on the air inside hold for the upper one';
+      'two rooms with a closed sheet of metal between them: electronics and vents in the upper one, a battery in the lower one; limits on the air inside hold for the upper one';
     assumptions.push({ subject: 'rooms', text, origin: 'model' });
   }
   if (duty !== 'constant') {
@@ -159,11 +171,13 @@ function insideAssumptions({ battery, compartments, duty }: Site['box']): Assump
   return assumptions;
 }
 
-function windText({ climate, box }: Site): string {
+function windText({ climate, box, walls }: Site): string {
   const { windShelter, windwardShelter, postShelter } = OUTDOOR_ASSUMPTIONS;
   const known = climate.windFromDeg !== undefined;
   const along = known
     ? `a wall that the wind meets has ${windwardShelter} of the free wind, one in the lee ${windShelter}`
     : `along the wall the wind is ${windShelter} of the free wind, its direction not known`;
-  return box.mount === 'post' ? `${along}; the box on its post has ${postShelter} of it` : along;
+  const own = walls.filter((wall) => wall.windShelter !== null).map((wall) => `${wall.windShelter} at ${wall.name}`);
+  const entered = own.length > 0 ? `; as entered ${own.join(', ')}` : '';
+  return `${along}${box.mount === 'post' ? `; the box on its post has ${postShelter} of it` : ''}${entered}`;
 }

@@ -1,15 +1,13 @@
 /** The cold end: how cold a box gets in the coldest night, running and after an outage. */
 import { coldNightOf } from '../climate/cold-night.ts';
 import { DUTIES } from '../duty.ts';
-import { openFaces } from '../faces.ts';
+import { FACES } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
 import type { Site } from '../site.ts';
-import { covers, hoodNode } from '../thermal/hood.ts';
 import { blackbodyK } from '../thermal/radiation.ts';
 import { wallNetwork } from './day-forcing.ts';
-import { siteDay } from './design-day.ts';
 import { namedWall } from './named-wall.ts';
-import { prepareWallShade } from './wall-shade.ts';
+import { prepareShade } from './wall-shade.ts';
 
 /** Temperatures at the end of a night that lasts until nothing changes any more: on the safe side. */
 export interface ColdState {
@@ -20,7 +18,7 @@ export interface ColdState {
   readonly lowestSkinC: number;
   /** Lowest of what the limit refers to minus the lower limit, K; negative past it. */
   readonly marginK: number;
-  /** Whether a skin lies below the dew point of the night: water, or frost, on it and on the electronics behind it. */
+  /** Whether a skin of the box, under its hood, lies below the dew point of the night: water, or frost, on it and on the electronics behind it. */
   readonly condenses: boolean;
 }
 
@@ -43,8 +41,10 @@ export interface ColdResult {
 export function evaluateColdNight(site: Site, wallName: string): ColdResult {
   const wall = namedWall(site, wallName);
   const night = coldNightOf(site);
-  const network = wallNetwork(site, wall, prepareWallShade(site, wall, siteDay(site)));
-  const { box, limits } = site;
+  const { box, limits, place } = site;
+  // Bare trees: in the coldest nights the sky is as open as it gets.
+  const season = { month: place.latitudeDeg < 0 ? 7 : 1, southern: place.latitudeDeg < 0 };
+  const network = wallNetwork(site, wall, prepareShade(site, wall, { season, suns: [] }));
 
   const settled = (shareOfPower: number, batteryW: number): ColdState => {
     const t = new Float64Array(network.names.length).fill(night.airC + KELVIN);
@@ -56,8 +56,7 @@ export function evaluateColdNight(site: Site, wallName: string): ColdResult {
     if (box.battery !== null) sources[network.indexOf('battery')] = batteryW;
     network.settle(t, sources, night.windMs);
     const at = (node: string): number => (t[network.indexOf(node)] as number) - KELVIN;
-    const skins = openFaces(box.mount).map((face) => at(covers(box.hood, face) ? hoodNode(face) : face));
-    const lowestSkinC = Math.min(...skins, at('back'));
+    const lowestSkinC = Math.min(...FACES.map(at));
     const limited = { insideAir: at('insideAir'), outsideAir: night.airC, componentCase: at('electronics') };
     return {
       insideAirC: at('insideAir'),

@@ -9,6 +9,7 @@ import { INPUT_SPREADS, type InputSpread, type MovedSite, valueWithin } from './
 import { latinHypercube, quantile, rankCorrelation, seeded } from './latin-hypercube.ts';
 import { marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
+import { compareDays, type JudgedDay } from './results.ts';
 import { prepareWallShade, type WallShade } from './wall-shade.ts';
 
 export interface ConfidenceOptions {
@@ -45,7 +46,7 @@ export interface WallConfidence {
 
 export interface ChoiceConfidence {
   readonly samples: number;
-  /** How often each permitted wall was the coolest under the same inputs, 0 to 1. */
+  /** How often each permitted wall fared best under the same inputs, by what the ranking goes by, 0 to 1. */
   readonly walls: { readonly name: string; readonly bestShare: number }[];
   /** What was moved and how far. */
   readonly assumption: string;
@@ -89,7 +90,7 @@ export function* wallConfidence(
     peakInsideAirC: { p10: at(0.1), p50: at(0.5), p90: at(0.9) },
     insideAirC: { p10: band(0.1), p90: band(0.9) },
     chanceOverLimit: limited.filter((c) => c > site.limits.maxC).length / sets.length,
-    weights: weightsOf(sets, peaks, options.units ?? usualUnits(site.place.timeZone)),
+    weights: weightsOf(site, sets, { peaks, units: options.units ?? usualUnits(site.place.timeZone) }),
     assumption: assumptionOf(site, sets.length, options),
   };
 }
@@ -103,9 +104,15 @@ export function* choiceConfidence(site: Site, options: ConfidenceOptions = {}): 
   const shades = walls.map((wall) => prepareWallShade(site, wall, day));
   const wins = walls.map(() => 0);
   for (const [k, set] of sets.entries()) {
-    const peaks = walls.map((wall, w) => dayOf(site, set, wall, { day, shade: shades[w] as WallShade }).peakC);
-    const coolest = peaks.indexOf(Math.min(...peaks));
-    if (coolest >= 0) wins[coolest] = (wins[coolest] as number) + 1;
+    const days = walls.map((wall, w) => dayOf(site, set, wall, { day, shade: shades[w] as WallShade }));
+    const best = days.reduce<JudgedDay | undefined>(
+      (a, b) => (a === undefined || compareDays(b, a) < 0 ? b : a),
+      undefined,
+    );
+    // Walls that fare alike share the set.
+    const alike = days.map((one) => best !== undefined && compareDays(one, best) === 0);
+    const sharing = alike.filter((is) => is).length;
+    for (const [w, is] of alike.entries()) if (is) wins[w] = (wins[w] as number) + 1 / sharing;
     yield (k + 1) / sets.length;
   }
   return {
@@ -116,9 +123,11 @@ export function* choiceConfidence(site: Site, options: ConfidenceOptions = {}): 
 }
 
 /** What was moved and how far, in words. */
-function assumptionOf({ place }: Site, count: number, { units }: ConfidenceOptions): string {
-  const system = units ?? usualUnits(place.timeZone);
-  const ranges = INPUT_SPREADS.map(({ text }) => text(system)).join('; ');
+function assumptionOf(site: Site, count: number, { units }: ConfidenceOptions): string {
+  const system = units ?? usualUnits(site.place.timeZone);
+  const ranges = INPUT_SPREADS.filter(({ moves }) => moves(site))
+    .map(({ text }) => text(system))
+    .join('; ');
   return `${count} set${count === 1 ? '' : 's'} of inputs, each anywhere within its range: ${ranges}. The ranges are common practice, no source.`;
 }
 
@@ -150,16 +159,31 @@ function dayOf(site: Site, set: InputSet, wall: Wall, { day, shade }: { day: Sit
   const insideAirC = column('insideAir');
   const { refersTo } = site.limits;
   const node = { insideAir: 'insideAir', outsideAir: 'outsideAir', componentCase: 'electronics' }[refersTo];
-  return { insideAirC, peakC: peakOf(insideAirC), limitedC: peakOf(column(node)) };
+  const limited = column(node);
+  const limitedC = peakOf(limited);
+  const lowestC = limited.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
+  const judged: JudgedDay = {
+    marginK: site.limits.maxC - limitedC,
+    coldMarginK: lowestC - site.limits.minC,
+    peakInsideAirC: peakOf(insideAirC),
+  };
+  return { ...judged, insideAirC, limitedC };
 }
 
-function weightsOf(sets: readonly InputSet[], peaks: readonly number[], units: UnitSystem): InputWeight[] {
-  return INPUT_SPREADS.map(({ input, text }, k) => ({
-    input,
-    text: text(units),
-    rankCorrelation: rankCorrelation(
-      sets.map((set) => set[k] as number),
-      peaks,
-    ),
-  })).sort((a, b) => Math.abs(b.rankCorrelation) - Math.abs(a.rankCorrelation));
+function weightsOf(
+  site: Site,
+  sets: readonly InputSet[],
+  { peaks, units }: { peaks: readonly number[]; units: UnitSystem },
+): InputWeight[] {
+  const moved = INPUT_SPREADS.map((spread, k) => ({ spread, k })).filter(({ spread }) => spread.moves(site));
+  return moved
+    .map(({ spread: { input, text }, k }) => ({
+      input,
+      text: text(units),
+      rankCorrelation: rankCorrelation(
+        sets.map((set) => set[k] as number),
+        peaks,
+      ),
+    }))
+    .sort((a, b) => Math.abs(b.rankCorrelation) - Math.abs(a.rankCorrelation));
 }

@@ -1,4 +1,5 @@
 /** From a wall and its day to the network of the box and what drives it. */
+import type { CivilDay } from '../civil-day.ts';
 import { CONSTRUCTIONS } from '../constructions.ts';
 import { DUTIES } from '../duty.ts';
 import { KELVIN } from '../physical-constants.ts';
@@ -46,12 +47,19 @@ export function wallNetwork(site: Site, wall: Wall, shade: WallShade, insideFact
 export interface ForcedDay extends Pick<SiteDay, 'steps' | 'stepS'> {
   /** Hour of the local clock at which the day begins; midnight where left out. */
   readonly firstHour?: number;
+  /** A civil day of the place. */
+  readonly civil?: CivilDay;
 }
 
 /** Share of the entered power at each step of a day, by the local clock. */
-export function dutyShares({ box }: Site, { steps, stepS, firstHour = 0 }: ForcedDay): Float64Array {
+export function dutyShares({ box }: Site, { steps, stepS, firstHour = 0, civil }: ForcedDay): Float64Array {
   const { hourly } = DUTIES[box.duty];
-  return Float64Array.from(steps, (_, k) => hourly[Math.floor(firstHour + (k * stepS) / 3600) % 24] as number);
+  // Where the clock changes the hours since midnight are not those of the clock.
+  const changes = civil !== undefined && civil.hours !== 24;
+  return Float64Array.from(steps, ({ utc }, k) => {
+    const hour = changes ? Number(civil.clockTime(utc).slice(0, 2)) : Math.floor(firstHour + (k * stepS) / 3600);
+    return hourly[hour % 24] as number;
+  });
 }
 
 /** Albedo of the ground before a wall. */

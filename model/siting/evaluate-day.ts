@@ -85,7 +85,9 @@ function hottestSkin({ box }: Site, day: SiteDay, outside: (face: Face) => numbe
   });
   const { face, step, peakSkinC } = peaks.reduce((best, peak) => (peak.peakSkinC > best.peakSkinC ? peak : best));
   const atUtc = day.steps[step]?.utc ?? day.civil.startUtc;
-  return { peakSkinC, face, atUtc, burnsWithinS: burnsWithinS(peakSkinC, box.material) };
+  // A hood is reckoned as a sheet of metal.
+  const material = covers(box.hood, face) ? 'metal' : box.material;
+  return { peakSkinC, face, atUtc, burnsWithinS: burnsWithinS(peakSkinC, material) };
 }
 
 function highest(values: readonly number[]): number {

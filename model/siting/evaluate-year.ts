@@ -4,6 +4,7 @@ import { KELVIN } from '../physical-constants.ts';
 import { leafPattern } from '../shading/obstructions.ts';
 import type { Site, Wall } from '../site.ts';
 import { type SunPosition, sunPosition } from '../solar/sun-position.ts';
+import { covers } from '../thermal/hood.ts';
 import type { Network } from '../thermal/network.ts';
 import {
   balanceDeepGround,
@@ -24,8 +25,9 @@ import { type YearCalendar, type YearDay, type YearWeather, yearCalendar } from 
 export interface YearHours {
   readonly hoursOverLimit: number;
   readonly degreeHoursOverLimit: number;
-  readonly peakInsideAirC: number;
-  readonly meanInsideAirC: number;
+  /** Null for a month without weather. */
+  readonly peakInsideAirC: number | null;
+  readonly meanInsideAirC: number | null;
 }
 
 export interface YearResult {
@@ -39,7 +41,7 @@ export interface YearResult {
   /** Hours below the lower limit. */
   readonly coldHours: number;
   readonly lowestInsideAirC: number;
-  /** Sun on each face over the year, kWh/m2, shade taken into account; nothing on a back at the wall. */
+  /** Sun on each face over the year, kWh/m2, shade taken into account; none on a back at the wall or under a hood. */
   readonly faceInsolationKwhM2: PerFace<number>;
   /** January to December by the local calendar. */
   readonly months: YearHours[];
@@ -47,8 +49,8 @@ export interface YearResult {
   readonly hoursOverByHour: number[][];
   /** Mean ageing of the electronics against 40 degC all year: Arrhenius, 0.7 eV. */
   readonly ageingAgainst40C: number;
-  /** The same against this box in the same air without any sun: full shade. */
-  readonly ageingFactor: number;
+  /** The same against this box in the same air without any sun: full shade. Null where that was not marched. */
+  readonly ageingFactor: number | null;
   /** Life of the battery, or of one in the air inside, against one at 25 degC: halves for each 10 K. */
   readonly batteryLifeFactor: number;
   /** Air inside at the middle of each hour, degC. */
@@ -88,7 +90,7 @@ export function evaluateYear(
   const calendar = yearCalendar(site, weather);
   const tally = marchYear(site, wall, calendar, false);
   const shaded = (options.shadeReference ?? true) ? marchYear(site, wall, calendar, true) : null;
-  return resultOf(wall, calendar, tally, shaded?.ageing ?? Number.NaN);
+  return resultOf(wall, calendar, tally, shaded?.ageing ?? null);
 }
 
 /** What adds up on the way through a year. */
@@ -145,8 +147,7 @@ function marchYear(site: Site, wall: Wall, calendar: YearCalendar, dark: boolean
   for (let day = -RUN_IN_DAYS; day < calendar.days; day++) {
     const yearDay = calendar.dayAt(Math.max(0, day));
     const prepared = preparedFor(yearDay.month);
-    const { sun, forcing } =
-      day <= 0 && day > -RUN_IN_DAYS ? { ...start } : dayOfYear(site, wall, yearDay, prepared, dark);
+    const { sun, forcing } = day <= 0 ? start : dayOfYear(site, wall, yearDay, prepared, dark);
     setSlowBoundaries(forcing, prepared.network, slow);
     const beforeK: [Float64Array, Float64Array] = [past.earlier.slice(), state.slice(0, n)];
     marchRound(prepared.network, forcing, { state, past, stride: 1, into: table });
@@ -178,7 +179,7 @@ function dayOfYear(site: Site, wall: Wall, day: YearDay, { shade, network }: Pre
 
 const NO_LIGHT = { isotropic: 0, circumsolarNormal: 0, horizon: 0 };
 
-/** Suns of twelve days, every two hours: enough to see how finely the shade on the faces is to be sampled. */
+/** Suns of twelve days, every hour: enough to see how finely the shade on the faces is to be sampled. */
 function sunsOfYear({ place }: Site): SunPosition[] {
   return Array.from({ length: 12 }, (_, month) => month).flatMap((month) =>
     Array.from({ length: 24 }, (_, hour) =>
@@ -283,11 +284,12 @@ function addDay(
     if (k % perHour === perHour >> 1) tally.hourly[day * 24 + Math.floor(k / perHour)] = insideC;
   }
   for (const face of openFaces(box.mount)) {
+    if (covers(box.hood, face)) continue;
     tally.insolation[face] += sun.faces[face].total.reduce((sum, wm2) => sum + wm2, 0) * (stepH / 1000);
   }
 }
 
-function resultOf(wall: Wall, calendar: YearCalendar, tally: Tally, shadedAgeing: number): YearResult {
+function resultOf(wall: Wall, calendar: YearCalendar, tally: Tally, shadedAgeing: number | null): YearResult {
   const sum = (values: readonly number[]) => values.reduce((a, b) => a + b, 0);
   return {
     wall: wall.name,
@@ -301,12 +303,12 @@ function resultOf(wall: Wall, calendar: YearCalendar, tally: Tally, shadedAgeing
     months: tally.over.map((hours, month) => ({
       hoursOverLimit: sum(hours),
       degreeHoursOverLimit: tally.degreeHours[month] as number,
-      peakInsideAirC: tally.peaks[month] as number,
-      meanInsideAirC: (tally.sums[month] as number) / (tally.steps[month] as number),
+      peakInsideAirC: tally.steps[month] === 0 ? null : (tally.peaks[month] as number),
+      meanInsideAirC: tally.steps[month] === 0 ? null : (tally.sums[month] as number) / (tally.steps[month] as number),
     })),
     hoursOverByHour: tally.over,
     ageingAgainst40C: tally.ageing,
-    ageingFactor: tally.ageing / shadedAgeing,
+    ageingFactor: shadedAgeing === null ? null : tally.ageing / shadedAgeing,
     batteryLifeFactor: 1 / tally.batteryAgeing,
     hourlyInsideAirC: tally.hourly,
     energyClosure: tally.closure,

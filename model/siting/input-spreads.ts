@@ -20,6 +20,8 @@ export interface InputSpread {
   readonly kind: 'shift' | 'factor';
   readonly low: number;
   readonly high: number;
+  /** Whether there is anything to move: what is nothing stays nothing, and a standard cycle stands. */
+  moves(site: Site): boolean;
   move(moved: MovedSite, by: number): MovedSite;
 }
 
@@ -54,9 +56,13 @@ export function valueWithin({ kind, low, high }: InputSpread, place: number): nu
   return kind === 'shift' ? low + (high - low) * place : low * (high / low) ** place;
 }
 
+const always = (): boolean => true;
+const hasClearDay = (site: Site): boolean => resolvedClearDay(site) !== null;
+
 export const INPUT_SPREADS: readonly InputSpread[] = [
   {
     input: 'absorptance',
+    moves: always,
     text: () => 'solar absorptance of box and hood, 0.1 either way',
     kind: 'shift',
     low: -0.1,
@@ -68,6 +74,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'emittance',
+    moves: always,
     text: () => 'emittance of box and hood, 0.05 either way',
     kind: 'shift',
     low: -0.05,
@@ -79,17 +86,20 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'power',
+    moves: ({ box }) => box.powerW > 0 || (box.battery?.powerW ?? 0) > 0,
     text: () => 'heat given off inside, from four fifths to five quarters',
     kind: 'factor',
     low: 0.8,
     high: 1.25,
-    move: box(({ powerW, compartments }, by) => ({
+    move: box(({ powerW, battery, compartments }, by) => ({
       powerW: powerW * by,
+      battery: battery && { ...battery, powerW: battery.powerW * by },
       compartments: compartments && { ...compartments, lowerPowerW: compartments.lowerPowerW * by },
     })),
   },
   {
     input: 'ambient',
+    moves: hasClearDay,
     text: (units) => `highest outside air temperature, ${formatQuantity('temperatureDifference', 2, units)} either way`,
     kind: 'shift',
     low: -2,
@@ -98,6 +108,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'wind',
+    moves: (site) => (site.climate.windMs ?? resolvedClearDay(site)?.windMs ?? 0) > 0,
     text: () => 'free wind, from half to twice',
     kind: 'factor',
     low: 0.5,
@@ -110,6 +121,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'turbidity',
+    moves: hasClearDay,
     text: () => 'Linke turbidity, 1 either way',
     kind: 'shift',
     low: -1,
@@ -118,6 +130,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'wall',
+    moves: always,
     text: () => 'solar absorptance of the walls, 0.1 either way',
     kind: 'shift',
     low: -0.1,
@@ -132,6 +145,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'ground',
+    moves: always,
     text: () => 'ground albedo, 0.1 either way',
     kind: 'shift',
     low: -0.1,
@@ -150,6 +164,7 @@ export const INPUT_SPREADS: readonly InputSpread[] = [
   },
   {
     input: 'inside',
+    moves: always,
     text: () => 'convection coefficients inside, from three quarters to four thirds',
     kind: 'factor',
     low: 0.75,

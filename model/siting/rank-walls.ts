@@ -6,7 +6,7 @@ import { constraintFindings } from './constraints.ts';
 import { siteDay } from './design-day.ts';
 import { evaluateWall } from './evaluate-day.ts';
 import {
-  coldDecides,
+  compareDays,
   type DayResult,
   type DaySummary,
   decidingMarginK,
@@ -52,9 +52,7 @@ export function rankWalls(site: Site, options: RankOptions = {}): Ranking {
 
 function betterFirst(a: Candidate, b: Candidate): number {
   if (a.feasible !== b.feasible) return a.feasible ? -1 : 1;
-  const cold = coldDecides(a.day) !== coldDecides(b.day);
-  if (cold) return coldDecides(a.day) ? 1 : -1;
-  return decidingMarginK(b.day) - decidingMarginK(a.day) || a.day.peakInsideAirC - b.day.peakInsideAirC;
+  return compareDays(a.day, b.day);
 }
 
 function summaryOf(day: DayResult): DaySummary {

@@ -1,20 +1,12 @@
 /** What could be done about a hot wall: each remedy simulated alone, and the best two together. */
-import { FINISHES } from '../finishes.ts';
-import type { Box, Site, Wall } from '../site.ts';
-import { USUAL_HOOD_FACES } from '../site.ts';
-import { formatQuantity, type UnitSystem, usualUnits } from '../units.ts';
+import type { Site } from '../site.ts';
+import { type UnitSystem, usualUnits } from '../units.ts';
 import { constraintFindings } from './constraints.ts';
 import { siteDay } from './design-day.ts';
 import { evaluateWall } from './evaluate-day.ts';
 import { namedWall } from './named-wall.ts';
+import { type Change, changed, changesFor, type Effort, possible } from './remedy-changes.ts';
 import { type DaySummary, decidingMarginK } from './results.ts';
-
-/** Orders of magnitude. Common practice, no source: a company knows its own. */
-export interface Effort {
-  /** Work on site, hours. */
-  readonly hours: number;
-  readonly parts: 'none' | 'small parts' | 'a made part' | 'building work' | 'another unit';
-}
 
 export interface Remedy {
   readonly id: string;
@@ -23,7 +15,7 @@ export interface Remedy {
   readonly effort: Effort;
   readonly peakInsideAirC: number;
   readonly marginK: number;
-  /** Kelvins by which the margin grows; negative for what makes it worse. */
+  /** Kelvins by which the margin grows, or the air inside cools where the limit is one on outside air; negative for worse. */
   readonly gainK: number;
   /** Whether the box stays within its limits with it. */
   readonly withinLimits: boolean;
@@ -45,21 +37,8 @@ export interface RemedyList {
   readonly assumption: string;
 }
 
-/** A change of the site and of the wall that the box hangs on. */
-interface Change {
-  readonly id: string;
-  readonly text: string;
-  readonly effort: Effort;
-  readonly caution?: string;
-  /** What it changes: two that change the same thing do not go together. */
-  readonly part: 'hood' | 'finish' | 'eave' | 'wall' | 'height' | 'mounting' | 'vents' | 'power' | 'battery';
-  apply(site: Site, wall: Wall): { site: Site; wall: Wall };
-}
-
 const EFFORT_ASSUMPTION =
   'Hours and parts are orders of magnitude, common practice, no source. Each remedy is simulated on the same day with everything else as entered.';
-
-const SUN_ON_LADDER = 'Work on a ladder: firm ground, three points of contact; local rules decide.';
 
 /** Share of the work before the pairs; there are about as many of them again, and more. */
 const ALONE_SHARE = 0.3;
@@ -82,49 +61,57 @@ export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): 
   const system = units ?? usualUnits(site.place.timeZone);
   const day = siteDay(site);
   const now = evaluateWall(site, wall, day);
+  // Outside air is the same whatever is done: then it is the air inside that counts, as in the ranking.
+  const roomOf = (summary: DaySummary): number =>
+    site.limits.refersTo === 'outsideAir' ? -summary.peakInsideAirC : decidingMarginK(summary);
   const tried = (changes: readonly Change[]): Remedy => {
-    const changed = changes.reduce((at, change) => change.apply(at.site, at.wall), { site, wall });
-    const after: DaySummary = evaluateWall(changed.site, changed.wall, day);
-    const findings = constraintFindings(changed.site, changed.wall, system);
+    const after = changed({ site, wall }, changes);
+    const summary: DaySummary = evaluateWall(after.site, after.wall, day);
+    const findings = constraintFindings(after.site, after.wall, system);
     return {
       id: changes.map(({ id }) => id).join('+'),
       text: changes.map(({ text }) => text).join('; '),
       effort: together(changes),
-      peakInsideAirC: after.peakInsideAirC,
-      marginK: decidingMarginK(after),
-      gainK: decidingMarginK(after) - decidingMarginK(now),
-      withinLimits: decidingMarginK(after) >= 0,
+      peakInsideAirC: summary.peakInsideAirC,
+      marginK: decidingMarginK(summary),
+      gainK: roomOf(summary) - roomOf(now),
+      withinLimits: decidingMarginK(summary) >= 0,
       permitted: findings.every(({ status }) => status !== 'fail'),
       caution: [...new Set(changes.flatMap(({ caution }) => caution ?? []))].join(' '),
     };
   };
 
-  const changes = changesFor(site, wall, system);
+  const changes = changesFor(site, wall, system).filter((change) => possible(changed({ site, wall }, [change])));
   const alone: { change: Change; remedy: Remedy }[] = [];
   for (const change of changes) {
     alone.push({ change, remedy: tried([change]) });
     yield (ALONE_SHARE * alone.length) / changes.length;
   }
-  const useful = alone.filter(({ remedy }) => remedy.permitted && remedy.gainK > LEAST_GAIN_K);
-  const bestAlone = Math.max(0, ...useful.map(({ remedy }) => remedy.gainK));
+  // What heals a failed constraint goes into pairs whatever it gains by itself.
+  const standsPermitted = constraintFindings(site, wall, system).every(({ status }) => status !== 'fail');
+  const useful = alone.filter(({ remedy }) => remedy.gainK > LEAST_GAIN_K || (!standsPermitted && remedy.permitted));
   const couples = useful.flatMap(({ change: a }, k) =>
-    useful.slice(k + 1).flatMap(({ change: b }) => (a.part === b.part ? [] : [[a, b] as const])),
+    useful
+      .slice(k + 1)
+      .map(({ change: b }) => [a, b] as const)
+      .filter((couple) => a.part !== couple[1].part && possible(changed({ site, wall }, couple))),
   );
   const pairs: Remedy[] = [];
   for (const couple of couples) {
     pairs.push(tried(couple));
     yield ALONE_SHARE + ((1 - ALONE_SHARE) * pairs.length) / couples.length;
   }
-  const best = pairs.reduce<Remedy | null>(
-    (found, pair) => (pair.gainK > (found?.gainK ?? bestAlone) ? pair : found),
-    null,
-  );
+  const best = (remedies: readonly Remedy[]): Remedy | null =>
+    remedies
+      .filter(({ permitted }) => permitted)
+      .reduce<Remedy | null>((found, one) => (found === null || one.gainK > found.gainK ? one : found), null);
+  const [bestAlone, bestPair] = [best(alone.map(({ remedy }) => remedy)), best(pairs)];
   return {
     wall: wall.name,
     peakInsideAirC: now.peakInsideAirC,
     marginK: decidingMarginK(now),
     remedies: alone.map(({ remedy }) => remedy).sort((a, b) => b.gainK - a.gainK),
-    bestPair: best?.permitted ? best : null,
+    bestPair: bestPair !== null && bestPair.gainK > Math.max(0, bestAlone?.gainK ?? 0) ? bestPair : null,
     assumption: EFFORT_ASSUMPTION,
   };
 }
@@ -136,192 +123,4 @@ function together(changes: readonly Change[]): Effort {
     hours: changes.reduce((sum, { effort }) => sum + effort.hours, 0),
     parts: order[Math.max(...changes.map(({ effort }) => order.indexOf(effort.parts)))] as Effort['parts'],
   };
-}
-
-/** The remedies that a site and a wall leave room for. */
-function changesFor(site: Site, wall: Wall, units: UnitSystem): Change[] {
-  return [
-    ...hoods(site.box),
-    ...finishes(site.box),
-    awning(site.box, wall, units),
-    ...otherWalls(site, wall),
-    ...heights(site, units),
-    ...brackets(site.box, units),
-    ...vents(site.box, units),
-    lessPower(site.box, units),
-    ...batteryOut(site.box),
-  ];
-}
-
-const withBox = (changes: (box: Box) => Partial<Box>) => (site: Site, wall: Wall) => ({
-  site: { ...site, box: { ...site.box, ...changes(site.box) } },
-  wall,
-});
-
-function hoods({ hood }: Box): Change[] {
-  if (hood !== null) return [];
-  const made = (solarAbsorptance: number) => ({
-    faces: [...USUAL_HOOD_FACES],
-    gapM: 0.03,
-    solarAbsorptance,
-    emittance: 0.9,
-    openTop: true,
-  });
-  const effort = { hours: 1, parts: 'a made part' } as const;
-  const white = FINISHES.whitePaint.weathered.solarAbsorptance;
-  return [
-    {
-      id: 'whiteHood',
-      part: 'hood',
-      text: 'a white hood over front, sides and lid, open at the top',
-      effort,
-      apply: withBox(() => ({ hood: made(white) })),
-    },
-    {
-      id: 'darkHood',
-      part: 'hood',
-      text: 'a black hood over front, sides and lid, open at the top',
-      effort,
-      apply: withBox(() => ({ hood: made(FINISHES.blackPaint.weathered.solarAbsorptance) })),
-    },
-  ];
-}
-
-/** A repaint that gains less absorptance than this is not worth a visit. */
-const LEAST_LIGHTER = 0.05;
-
-function finishes(box: Box): Change[] {
-  const { solarAbsorptance, emittance } = FINISHES.whitePaint.weathered;
-  if (box.solarAbsorptance < solarAbsorptance + LEAST_LIGHTER) return [];
-  return [
-    {
-      id: 'lighterFinish',
-      part: 'finish',
-      text: 'a white finish, weathered',
-      effort: { hours: 1, parts: 'small parts' },
-      caution: 'Paint only what its maker permits to be painted.',
-      apply: withBox(() => ({ solarAbsorptance, emittance })),
-    },
-  ];
-}
-
-const AWNING_DEPTH_M = 0.6;
-
-function awning(box: Box, wall: Wall, units: UnitSystem): Change {
-  const depth = formatQuantity('length', AWNING_DEPTH_M, units);
-  const effort = { hours: 4, parts: 'building work' } as const;
-  const change = { id: 'awning', part: 'eave', effort, caution: SUN_ON_LADDER } as const;
-  const { eave } = wall;
-  if (eave !== null) {
-    return {
-      ...change,
-      text: `an eave ${depth} deeper`,
-      apply: (site, on) => ({ site, wall: { ...on, eave: { ...eave, depthM: eave.depthM + AWNING_DEPTH_M } } }),
-    };
-  }
-  const above = {
-    depthM: AWNING_DEPTH_M,
-    heightAboveBoxM: 0.3,
-    widthM: box.widthM + 1.2,
-    offsetM: 0,
-    transmittance: 0,
-  };
-  return {
-    ...change,
-    text: `an awning ${depth} deep close above the box`,
-    apply: (site, on) => ({ site, wall: { ...on, eave: above } }),
-  };
-}
-
-function otherWalls(site: Site, wall: Wall): Change[] {
-  return site.walls
-    .filter(({ name }) => name !== wall.name)
-    .map((other) => ({
-      id: `wall:${other.name}`,
-      part: 'wall',
-      text: `wall "${other.name}" instead`,
-      effort: { hours: 2, parts: 'small parts' },
-      apply: (at) => ({ site: at, wall: other }),
-    }));
-}
-
-function heights({ box, constraints }: Site, units: UnitSystem): Change[] {
-  return (constraints.mountHeightM ?? [])
-    .filter((heightM) => Math.abs(heightM - box.mountHeightM) > 0.05)
-    .map((heightM) => ({
-      id: heightM < box.mountHeightM ? 'lower' : 'higher',
-      part: 'height',
-      text: `the middle of the box at ${formatQuantity('length', heightM, units)}`,
-      effort: { hours: 0.5, parts: 'none' },
-      apply: (site, on) => {
-        // The eave stays where it is.
-        const eave = on.eave && {
-          ...on.eave,
-          heightAboveBoxM: Math.max(0, on.eave.heightAboveBoxM + site.box.mountHeightM - heightM),
-        };
-        return { site: { ...site, box: { ...site.box, mountHeightM: heightM } }, wall: { ...on, eave } };
-      },
-    }));
-}
-
-const BRACKET_M = 0.05;
-
-function brackets(box: Box, units: UnitSystem): Change[] {
-  if (box.mount !== 'wall' || box.standOffM >= BRACKET_M) return [];
-  return [
-    {
-      id: 'brackets',
-      part: 'mounting',
-      text: `brackets that hold it ${formatQuantity('smallLength', BRACKET_M, units)} off the wall`,
-      effort: { hours: 0.5, parts: 'small parts' },
-      apply: withBox(() => ({ standOffM: BRACKET_M })),
-    },
-  ];
-}
-
-/** Free area of each row of openings, as a share of the front. */
-const VENT_SHARE = 0.04;
-
-function vents({ vents: now, widthM, heightM }: Box, units: UnitSystem): Change[] {
-  if (now !== null) return [];
-  const areaM2 = VENT_SHARE * widthM * heightM;
-  const area = { lowAreaM2: areaM2, highAreaM2: areaM2 };
-  return [
-    {
-      id: 'vents',
-      part: 'vents',
-      text: `openings low and high in the box, ${formatQuantity('smallArea', areaM2, units)} each`,
-      effort: { hours: 1, parts: 'small parts' },
-      caution: 'Openings let in dust, insects and water: only where the maker provides for them.',
-      apply: withBox(() => ({ vents: { ...area, heightM: 0.8 * heightM, dischargeCoefficient: 0.6 } })),
-    },
-  ];
-}
-
-const LESS_POWER = 0.75;
-
-function lessPower(box: Box, units: UnitSystem): Change {
-  return {
-    id: 'lessPower',
-    part: 'power',
-    text: `a unit that gives off a quarter less, ${formatQuantity('power', LESS_POWER * box.powerW, units)}`,
-    effort: { hours: 0.5, parts: 'another unit' },
-    apply: withBox(({ powerW, compartments }) => ({
-      powerW: LESS_POWER * powerW,
-      compartments: compartments && { ...compartments, lowerPowerW: LESS_POWER * compartments.lowerPowerW },
-    })),
-  };
-}
-
-function batteryOut({ battery }: Box): Change[] {
-  if (battery === null) return [];
-  return [
-    {
-      id: 'batteryOut',
-      part: 'battery',
-      text: 'the battery in a box of its own in the shade',
-      effort: { hours: 2, parts: 'another unit' },
-      apply: withBox(() => ({ battery: null })),
-    },
-  ];
 }

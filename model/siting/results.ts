@@ -57,11 +57,26 @@ export interface DaySummary {
   readonly energyClosure: number;
 }
 
+/** What a day is judged by. */
+export type JudgedDay = Pick<DaySummary, 'marginK' | 'coldMarginK' | 'peakInsideAirC'>;
+
 /** Whether the lower limit, and not the upper one, decides: only where it is passed, and by more. */
-export const coldDecides = (day: DaySummary): boolean => day.coldMarginK < 0 && day.coldMarginK < day.marginK;
+export const coldDecides = (day: Pick<DaySummary, 'marginK' | 'coldMarginK'>): boolean =>
+  day.coldMarginK < 0 && day.coldMarginK < day.marginK;
+
+/**
+ * Which of two days leaves the box better off: what stays above the lower limit before what does not, then the room to the
+ * limit that decides, then the cooler peak. Negative where `a` does.
+ */
+export function compareDays(a: JudgedDay, b: JudgedDay): number {
+  const cold = coldDecides(a) !== coldDecides(b);
+  if (cold) return coldDecides(a) ? 1 : -1;
+  return decidingMarginK(b) - decidingMarginK(a) || a.peakInsideAirC - b.peakInsideAirC;
+}
 
 /** Room to the limit that decides, K: the upper one on a design day for heat; negative past it. */
-export const decidingMarginK = (day: DaySummary): number => (coldDecides(day) ? day.coldMarginK : day.marginK);
+export const decidingMarginK = (day: Pick<DaySummary, 'marginK' | 'coldMarginK'>): number =>
+  coldDecides(day) ? day.coldMarginK : day.marginK;
 
 export interface DayResult extends DaySummary {
   readonly wall: string;

@@ -93,7 +93,7 @@ export function prepareShade(
         ? receiver(panels[face], FACE_TILT_DEG[face])
         : { panel: panels[face], points: NO_POINTS, view: WALL_ONLY, sinTilt: 0 };
     }),
-    wall: receiver(wallPanel(scene.frame, box), 90),
+    wall: receiver(wallPanel(scene.frame, box, scene.wall), 90),
   };
 }
 

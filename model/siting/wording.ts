@@ -1,7 +1,9 @@
 /** The decision in words: one sentence for the site, one for each wall. */
 import type { CivilDay } from '../civil-day.ts';
 import { compassPoint } from '../compass.ts';
+import { openFaces } from '../faces.ts';
 import type { Site, Wall } from '../site.ts';
+import { covers } from '../thermal/hood.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
 import { coldDecides, type DayResult, decidingMarginK, type Finding } from './results.ts';
 import type { Touch } from './touch.ts';
@@ -94,11 +96,11 @@ export function touchText({ peakSkinC, face, burnsWithinS }: Touch, units: UnitS
 }
 
 /** Why a wall stands where it stands. */
-export function reasonFor(candidate: Candidate, { best, civil, units }: WordingContext): string {
+export function reasonFor(candidate: Candidate, { best, civil, units, site }: WordingContext): string {
   const { day, wall } = candidate;
   const peak = formatQuantity('temperature', day.peakInsideAirC, units);
   const at = civil.clockTime(day.peakAtUtc);
-  const facts = `Faces ${compassPoint(wall.azimuthDeg)}: ${sunText(day)}; air inside peaks at ${peak} at ${at}.`;
+  const facts = `Faces ${compassPoint(wall.azimuthDeg)}: ${sunText(day, site)}; air inside peaks at ${peak} at ${at}.`;
   const watts = sunAtPeakText(day);
   if (!candidate.feasible) return `Not permitted: ${failures(candidate)}. ${facts} ${watts}`;
   if (best === null || candidate === best) return `First of the permitted walls. ${facts} ${watts}`;
@@ -111,7 +113,8 @@ function comparedWith(best: Candidate, other: Candidate, units: UnitSystem): str
   return `${capital(difference(Math.abs(hotterK), units))} ${hotterK > 0 ? 'hotter' : 'cooler'} than ${quoted(best)}.`;
 }
 
-function sunText(day: DayResult): string {
+function sunText(day: DayResult, { box }: Site): string {
+  if (openFaces(box.mount).every((face) => covers(box.hood, face))) return 'the hood keeps the sun off the box';
   return day.sunHours === 0 ? 'no direct sun on the box' : `${day.sunHours.toFixed(1)} h of direct sun on the box`;
 }
 

@@ -19,7 +19,6 @@ export interface WeatherRow {
   readonly dni: number;
   readonly dhi: number;
   readonly windMs: number;
-  readonly pressurePa?: number;
   readonly horizontalInfraredWm2?: number;
 }
 
@@ -52,30 +51,36 @@ export interface YearCalendar {
   readonly stepS: number;
   /** Steps of a day. */
   readonly steps: number;
-  readonly zoneOffsetH: number;
   dayAt(day: number): YearDay;
 }
 
 /**
  * Lays the rows of a weather year out as days. Between rows weather runs straight, the beam and the diffuse light from the
  * instants of the rows' suns, the air from those of its labels; the sun stands where it stands at each step.
- * @throws RangeError for fewer rows than a day has, or rows that do not fill days
+ * @throws RangeError for rows that do not fill days, divide hours or follow each other
  */
 export function yearCalendar(site: Site, weather: YearWeather): YearCalendar {
   const { latitudeDeg, longitudeDeg, altitudeM } = site.place;
   const rowS = rowIntervalS(weather);
   const rowsPerDay = DAY_S / rowS;
-  const days = Math.floor(weather.length / rowsPerDay);
-  if (days < 1 || !Number.isInteger(rowsPerDay)) throw new RangeError('weather: its rows do not fill days');
+  const days = weather.length / rowsPerDay;
+  if (days < 1 || !Number.isInteger(days) || !Number.isInteger(rowsPerDay)) {
+    throw new RangeError('weather: its rows do not fill days');
+  }
   const perRow = Math.ceil(rowS / LONGEST_STEP_S);
   const stepS = rowS / perRow;
   const steps = rowsPerDay * perRow;
+  if (steps % 24 !== 0) throw new RangeError('weather: its rows do not divide hours');
   const zoneOffsetH = weather.zoneOffsetH ?? Math.round(longitudeDeg / 15);
   const rows = columnsOf(weather);
   const shiftMs = (weather.timeBase?.usedShiftMin ?? 0) * 60_000;
   // Rows near sunrise may stand for instants of their own; the grid is that of the middle row.
   const middle = Math.floor(weather.length / 2);
   const startMs = (rows.sunMs[middle] as number) - middle * rowS * 1000;
+  for (let i = 0; i < weather.length; i++) {
+    if (Math.abs((rows.sunMs[i] as number) - startMs - i * rowS * 1000) <= rowS * 500) continue;
+    throw new RangeError(`weather: row ${i} does not follow the one before after ${rowS} s`);
+  }
   const sitePressurePa = pressureAtAltitude(altitudeM);
   const windFactor = windAtBox(site, weather.windHeightM);
 
@@ -117,7 +122,7 @@ export function yearCalendar(site: Site, weather: YearWeather): YearCalendar {
     const firstHour = (((firstMs / 3_600_000 + zoneOffsetH) % 24) + 24) % 24;
     return { steps: list, stepS, month: localNoon.getUTCMonth() + 1, firstHour };
   };
-  return { days, stepS, steps, zoneOffsetH, dayAt };
+  return { days, stepS, steps, dayAt };
 }
 
 interface Columns {
@@ -152,7 +157,7 @@ function columnsOf({ length, at }: YearWeather): Columns {
   return { sunMs, airC, dewPointC, ghi, dni, dhi, windMs, infrared: measured ? infrared : null };
 }
 
-/** Seconds between rows, by those of the middle of the file. */
+/** Seconds between rows, by the first of them. */
 function rowIntervalS(weather: YearWeather): number {
   if (weather.length < 24) throw new RangeError('weather: fewer rows than a day has hours');
   // A sum near sunrise may stand for an instant of its own: the median of some gaps is that of the file.

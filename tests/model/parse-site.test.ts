@@ -225,7 +225,12 @@ describe('what is filled in fits the rest', () => {
   test('a wall is as high as the box and the eave on it', () => {
     const site = changed('walls.2.eave.heightAboveBoxM', 4) as { box: Record<string, unknown> };
     expect(parseSite(site).walls[2]?.heightM).toBeCloseTo(1.4 + 0.17 + 4, 9);
-    expect(parseSite(changed('box.mountHeightM', 10)).walls[0]?.heightM).toBeCloseTo(10.17, 9);
+    const high = changed('box.mountHeightM', 10) as { building: unknown };
+    expect(() => parseSite(high)).toThrow(
+      /building\.heightM: the building is lower than the box on it; allowed: from 10\.17 m/,
+    );
+    high.building = null;
+    expect(parseSite(high).walls[0]?.heightM).toBeCloseTo(10.17, 9);
   });
 
   test('a cycle is calm unless it says otherwise, and says so', () => {

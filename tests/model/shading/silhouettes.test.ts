@@ -56,6 +56,13 @@ describe.each(BODIES)('%s', (_, thing) => {
   });
 });
 
+test('straight below the rim of a crown nothing is undefined', () => {
+  const rim: WallPoint = [0, 0.0625, 1.5];
+  const bands = silhouetteOf(body([-1, 0.0625, 2], [1, 2.0625, 6], 'crown'), rim, 180).flat();
+  expect(bands.length).toBeGreaterThan(100);
+  for (const { lowDeg, highDeg } of bands) expect(Number.isFinite(lowDeg + highDeg)).toBe(true);
+});
+
 test('a fence of 2.2 m seen from 1.4 m at 3.9 m stands atan(0.8 / 3.9) high straight ahead', () => {
   const ahead = silhouetteOf(BODIES[0]?.[1] as Body, EYE, AZIMUTH)
     .flat()

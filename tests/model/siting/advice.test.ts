@@ -6,6 +6,7 @@ import {
   evaluateColdNight,
   evaluateDay,
   parseSite,
+  rankWalls,
   remediesFor,
   type Site,
   touchText,
@@ -41,7 +42,16 @@ describe('remedies', () => {
   test('every practical one is there, largest gain first; a dark hood is shown to do little', () => {
     const gains = list.remedies.map(({ gainK }) => gainK);
     expect(gains).toEqual([...gains].sort((a, b) => b - a));
-    for (const id of ['whiteHood', 'darkHood', 'lighterFinish', 'awning', 'brackets', 'vents', 'lessPower', 'lower']) {
+    for (const id of [
+      'whiteHood',
+      'darkHood',
+      'lighterFinish',
+      'awning',
+      'brackets',
+      'vents',
+      'lessPower',
+      'lower:1.2',
+    ]) {
       expect(remedy(id), id).toBeDefined();
     }
     expect(remedy('darkHood')?.gainK).toBeLessThan((remedy('whiteHood')?.gainK ?? 0) - 4);
@@ -71,12 +81,51 @@ describe('remedies', () => {
 
   test('the eave stays where it is while the box moves up and down', () => {
     const site = siteWith({ walls: wallFacing(180, { eave: { depthM: 0.5, heightAboveBoxM: 0.5 } }) });
-    const lower = remediesFor(site, 'wall').remedies.find(({ id }) => id === 'lower');
+    const lower = remediesFor(site, 'wall').remedies.find(({ id }) => id === 'lower:1.2');
     const walls = wallFacing(180, { eave: { depthM: 0.5, heightAboveBoxM: 0.7 } });
     expect(lower?.peakInsideAirC).toBeCloseTo(
       evaluateDay(siteWith({ walls, box: { mountHeightM: 1.2 } }), 'wall').peakInsideAirC,
       9,
     );
+  });
+
+  test('what the rules would refuse is no remedy: a box under ground, through a block, above its eave, an awning above the wall', () => {
+    const ids = (changes: Parameters<typeof siteWith>[0]) =>
+      remediesFor(siteWith(changes), 'wall').remedies.map(({ id }) => id);
+    expect(ids({ constraints: { mountHeightM: [0.05, 1.6] } })).not.toContain('lower:0.05');
+    const block = { kind: 'block', rightM: 0, outM: 0, widthM: 1, depthM: 0.5, heightM: 1.2 };
+    expect(ids({ walls: wallFacing(270, { obstructions: [block] }) })).not.toContain('lower:1.2');
+    expect(ids({ walls: wallFacing(270, { eave: { depthM: 0.5, heightAboveBoxM: 0.05 } }) })).not.toContain(
+      'higher:1.6',
+    );
+    expect(ids({ walls: wallFacing(270, { heightM: 1.6 }) })).not.toContain('awning');
+    expect(ids({ box: { mount: 'post' } })).not.toContain('awning');
+    expect(ids({ box: { powerW: 0 } })).not.toContain('lessPower');
+  });
+
+  test('an awning and another wall together: the awning is on the other wall', () => {
+    const walls = [...wallFacing(270), { name: 'east', azimuthDeg: 90 }];
+    const closed = { vents: { lowAreaM2: 0, highAreaM2: 0 }, hood: { faces: ['top' as const] } };
+    const { bestPair } = remediesFor(siteWith({ walls, box: closed }), 'wall');
+    expect(bestPair?.id.split('+').sort()).toEqual(['awning', 'wall:east']);
+    const eave = { depthM: 0.6, heightAboveBoxM: 0.3, widthM: 1.5 };
+    const byHand = evaluateDay(siteWith({ walls: wallFacing(90, { eave }), box: closed }), 'wall');
+    expect(bestPair?.peakInsideAirC).toBeCloseTo(byHand.peakInsideAirC, 9);
+  });
+
+  test('from a wall that is not permitted a pair leads to one that is', () => {
+    const { bestPair, remedies } = remediesFor(demo, 'north');
+    expect(remedies.filter(({ permitted }) => permitted).every(({ id }) => id.startsWith('wall:'))).toBe(true);
+    expect(bestPair).toMatchObject({ permitted: true });
+    expect(bestPair?.id).toContain('wall:south');
+  });
+
+  test('under a limit on outside air it is the air inside that a remedy is told by', () => {
+    const site = siteWith({ walls: wallFacing(270), limits: { maxC: 40, refersTo: 'outsideAir' } });
+    const { remedies, peakInsideAirC } = remediesFor(site, 'wall');
+    const hood = remedies.find(({ id }) => id === 'whiteHood');
+    expect(hood?.gainK).toBeCloseTo(peakInsideAirC - (hood?.peakInsideAirC ?? 0), 9);
+    expect(hood?.gainK).toBeGreaterThan(3);
   });
 
   test('a battery can be moved out', () => {
@@ -187,7 +236,30 @@ describe('confidence', () => {
     const before = JSON.stringify(cycle);
     const { result: band } = finish(wallConfidence(cycle, 'wall', { samples: 20 }));
     expect(band.peakInsideAirC.p90).toBeGreaterThan(band.peakInsideAirC.p10 + 1);
+    const inputs = band.weights.map(({ input }) => input);
+    expect(inputs).not.toContain('ambient');
+    expect(inputs).not.toContain('turbidity');
+    expect(inputs).toContain('wind');
+    expect(band.assumption).not.toMatch(/outside air temperature|turbidity/);
     expect(JSON.stringify(cycle)).toBe(before);
+  });
+
+  test('where the cold decides, the wall that the ranking picks stays the best', () => {
+    const climate = { designDay: { date: '2026-01-05', maxC: 12, dailyRangeK: 10 } };
+    const walls = [
+      { name: 'north', azimuthDeg: 0 },
+      { name: 'south', azimuthDeg: 180 },
+    ];
+    const cold = siteWith({ climate, walls, limits: { minC: 15 } });
+    const { result: choice } = finish(choiceConfidence(cold, { samples: 10 }));
+    const picked = rankWalls(cold).best;
+    expect(choice.walls.find(({ name }) => name === picked)?.bestShare).toBeGreaterThan(0.8);
+  });
+
+  test('walls that fare alike share what they win', () => {
+    const walls = ['a', 'b'].map((name) => ({ name, azimuthDeg: 90, horizon: [[0, 90]] }));
+    const { result: choice } = finish(choiceConfidence(siteWith({ walls } as never), { samples: 4 }));
+    expect(choice.walls.map(({ bestShare }) => bestShare)).toEqual([0.5, 0.5]);
   });
 
   test('how often each permitted wall is the coolest adds up to one; the forbidden one is not asked', () => {
@@ -251,6 +323,25 @@ describe('the coldest night', () => {
   });
 });
 
+test('a winter night sees the open sky through bare trees, and a hood is no wet skin', () => {
+  const trees = [-3, 0, 3].map((rightM) => ({
+    kind: 'tree',
+    rightM,
+    outM: 4,
+    heightM: 7,
+    crownDiameterM: 5,
+    crownBaseM: 2,
+  }));
+  const soaked = (date: string) => {
+    const climate = { designDay: { date, maxC: 20, dailyRangeK: 8, dewPointC: 0 }, coldNight: { minC: -20 } };
+    return evaluateColdNight(siteWith({ climate, walls: wallFacing(180, { obstructions: trees }) }), 'wall').soaked;
+  };
+  expect(soaked('2026-07-05').lowestSkinC).toBeCloseTo(soaked('2026-01-05').lowestSkinC, 6);
+  const climate = { designDay: { date: '2026-01-10', maxC: 9, dailyRangeK: 4 }, coldNight: { minC: 5, dewPointC: 4 } };
+  const hooded = evaluateColdNight(siteWith({ climate, box: { powerW: 8, hood: {} } }), 'wall').running;
+  expect(hooded.condenses).toBe(false);
+});
+
 describe('touch', () => {
   test('thresholds fall with the time of contact, and metal burns before plastic', () => {
     for (const material of ['metal', 'plastic'] as const) {
@@ -272,6 +363,7 @@ describe('touch', () => {
     expect(bare.touch.peakSkinC).toBeCloseTo(Math.max(...skins), 9);
     expect(bare.skinC[bare.touch.face].includes(bare.touch.peakSkinC)).toBe(true);
     const hooded = touchOf({ solarAbsorptance: 0.95, hood: { solarAbsorptance: 0.95 } });
+    expect(touchOf({ material: 'plastic', hood: { solarAbsorptance: 0.95 } }).touch.burnsWithinS).toBe(1);
     expect(hooded.touch.peakSkinC).toBeGreaterThan(Math.max(...hooded.skinC.front, ...hooded.skinC.top));
     expect(touchText(bare.touch, 'metric')).toMatch(
       /^The (lid|front) of the box reaches .*: touching it for 1 second may burn \(ISO 13732-1/,
@@ -289,6 +381,8 @@ describe('condensation by day', () => {
     };
     expect(hours(21.5)).toBeGreaterThan(2);
     expect(hours(0)).toBe(0);
+    // A dew point above the air of the night is that of the warm hours: the night is saturated, no more.
+    expect(hours(30)).toBeLessThan(24);
   });
 });
 

@@ -5,8 +5,12 @@ import { FIELDS, type FieldPath } from '../../../model/fields.ts';
 import {
   CLIMATE_SAMPLES,
   CONSTRUCTION_NAMES,
+  DUTY_NAMES,
+  evaluateColdNight,
   evaluateDay,
+  FINISH_NAMES,
   parseSite,
+  remediesFor,
   SiteError,
   STANDARD_CYCLES,
   sunDiagram,
@@ -62,6 +66,17 @@ const site = fc.record({
     mount: fc.constantFrom('wall' as const, 'wall' as const, 'post' as const),
     standOffM: within('box.standOffM'),
     postDistanceM: within('box.postDistanceM'),
+    duty: fc.constantFrom(...DUTY_NAMES),
+    finish: fc.constantFrom(null, ...FINISH_NAMES),
+    vents: fc.oneof(
+      fc.constant(null),
+      fc.record({ lowAreaM2: within('box.vents.lowAreaM2'), highAreaM2: within('box.vents.highAreaM2') }),
+    ),
+    battery: fc.oneof(
+      fc.constant(null),
+      fc.record({ massKg: within('box.battery.massKg'), powerW: within('box.battery.powerW') }),
+    ),
+    compartments: fc.oneof(fc.constant(null), fc.record({ lowerShare: within('box.compartments.lowerShare') })),
     hood: fc.oneof(
       fc.constant(null),
       fc.record({
@@ -125,11 +140,16 @@ test('a site within the ranges is refused with its problems or has a day that cl
         for (const { lit } of paths.flatMap(({ points }) => points)) expect(lit >= 0 && lit <= 1 + 1e-9).toBe(true);
         expect(wallPlan(parsed, 'wall').sun.length).toBeGreaterThan(100);
       }
+      if (evaluated % 15 === 0) {
+        for (const { gainK } of remediesFor(parsed, 'wall').remedies) expect(Number.isFinite(gainK)).toBe(true);
+        const { running, soaked } = evaluateColdNight(parsed, 'wall');
+        expect(Number.isFinite(running.insideAirC + soaked.insideAirC)).toBe(true);
+      }
       const day = evaluateDay(parsed, 'wall');
       expect(Number.isFinite(day.peakInsideAirC)).toBe(true);
       expect(Math.abs(day.energyClosure)).toBeLessThan(0.001);
     }),
-    { numRuns: 400, seed: 20261125 },
+    { numRuns: 500, seed: 20261125 },
   );
   expect(evaluated).toBeGreaterThan(100);
 });

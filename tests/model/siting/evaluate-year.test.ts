@@ -79,7 +79,7 @@ describe('ageing', () => {
   test('the sunny wall ages faster than full shade, a darker box faster still; without sun the factor is one', () => {
     const factor = (box: object, more: object = {}) => {
       const site = siteWith({ walls: wallFacing(270, more), box });
-      return evaluateYear(site, 'wall', repeated(site, 1, 60)).ageingFactor;
+      return evaluateYear(site, 'wall', repeated(site, 1, 60)).ageingFactor as number;
     };
     expect(factor({})).toBeGreaterThan(1.3);
     expect(factor({ solarAbsorptance: 0.95 })).toBeGreaterThan(factor({}));
@@ -125,6 +125,11 @@ describe('weather that lacks something', () => {
   });
 
   test('rows that do not fill days are refused', () => {
+    const whole = bare(4);
+    const odd: YearWeather = { length: 47, at: whole.at };
+    expect(() => evaluateYear(site, 'wall', odd)).toThrow(/do not fill days/);
+    const gap: YearWeather = { length: 72, at: (row) => whole.at(row < 24 ? row : row + 24) };
+    expect(() => evaluateYear(site, 'wall', gap)).toThrow(/row \d+ does not follow/);
     const short: YearWeather = { length: 10, at: bare(1).at };
     expect(() => evaluateYear(site, 'wall', short)).toThrow(/fewer rows than a day/);
     expect(() => evaluateYear(site, 'attic', bare(1))).toThrow(/no wall "attic"/);
