@@ -32,7 +32,7 @@ export const WALL_ONLY: FaceView = {
 };
 
 /** Rays over a quarter of the hemisphere from each sample point: before a bare wall, and where something stands. */
-const COARSE_RAYS = 144;
+const COARSE_RAYS = 90;
 const FINE_RAYS = 900;
 
 /** The golden section: points at its multiples lie evenly on a line however many there are. */

@@ -6,6 +6,7 @@ import { KELVIN } from '../physical-constants.ts';
 import { faceAreasM2, panelAreaM2 } from '../shading/wall-frame.ts';
 import type { Site, Wall } from '../site.ts';
 import { pressureAtAltitude } from '../solar/atmosphere.ts';
+import { type FilmAir, filmAirTable } from '../thermal/air.ts';
 import { buildBoxNetwork, GROUND_AREA_M2 } from '../thermal/box-network.ts';
 import { covers, hoodNode } from '../thermal/hood.ts';
 import type { Network } from '../thermal/network.ts';
@@ -17,12 +18,19 @@ import { faceViewFactors, type WallShade } from './wall-shade.ts';
 import type { WallSun } from './wall-sun.ts';
 import { boxShelter, wallShelter } from './wind-shelter.ts';
 
-/**
- * The network of a site's box on a wall.
- * @param insideFactor multiplies the convection coefficients inside, to try their uncertainty out
- */
-export function wallNetwork(site: Site, wall: Wall, shade: WallShade, insideFactor = 1): Network {
+/** What a caller may have at hand, or try out. */
+export interface NetworkOptions {
+  /** Air at the pressure of the place. */
+  readonly film?: FilmAir | undefined;
+  /** Multiplies the convection coefficients inside; 1 where left out. */
+  readonly insideFactor?: number | undefined;
+}
+
+/** The network of a site's box on a wall. */
+export function wallNetwork(site: Site, wall: Wall, shade: WallShade, options: NetworkOptions = {}): Network {
   const { box } = site;
+  const pressurePa = pressureAtAltitude(site.place.altitudeM);
+  const { film = filmAirTable(pressurePa), insideFactor = 1 } = options;
   return buildBoxNetwork({
     box,
     faceAreasM2: faceAreasM2(box),
@@ -38,8 +46,9 @@ export function wallNetwork(site: Site, wall: Wall, shade: WallShade, insideFact
     },
     windShelter: boxShelter(site, wall),
     insideFactor,
+    film,
     groundSky: shade.faces.front.view.groundSky,
-    pressurePa: pressureAtAltitude(site.place.altitudeM),
+    pressurePa,
   });
 }
 

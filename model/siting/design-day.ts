@@ -3,10 +3,11 @@ import { type CivilDay, civilDay } from '../civil-day.ts';
 import { type DesignClimate, designClimate, type Weather } from '../climate/design-climate.ts';
 import type { Site } from '../site.ts';
 import { problem, SiteError } from '../site-error.ts';
-import { relativeAirMass } from '../solar/atmosphere.ts';
+import { pressureAtAltitude, relativeAirMass } from '../solar/atmosphere.ts';
 import { apparentSolarHour, equationOfTimeMin, extraterrestrialNormal } from '../solar/extraterrestrial.ts';
 import { type SunPosition, sunPosition } from '../solar/sun-position.ts';
 import { type DiffuseSky, perezSky } from '../solar/transposition.ts';
+import { type FilmAir, filmAirTable } from '../thermal/air.ts';
 
 export interface DayStep {
   readonly utc: Date;
@@ -23,6 +24,8 @@ export interface SiteDay {
   readonly climate: DesignClimate;
   readonly stepS: number;
   readonly steps: readonly DayStep[];
+  /** Air at the pressure of the place, shared by its walls; one march at a time. */
+  readonly film: FilmAir;
 }
 
 /** Longest and usual time step, seconds. */
@@ -60,7 +63,8 @@ export function siteDay(site: Site, { stepS, like }: SiteDayOptions = {}): SiteD
     const sky = perezSky({ elevationDeg, dni, dhi, extraterrestrialWm2, relativeAirMass: airMass });
     return { utc, sun, relativeAirMass: airMass, solarHour, weather, sky };
   });
-  return { civil, climate, stepS: (civil.hours * 3600) / count, steps };
+  const film = like?.film ?? filmAirTable(pressureAtAltitude(site.place.altitudeM));
+  return { civil, climate, stepS: (civil.hours * 3600) / count, steps, film };
 }
 
 /** Steps of a day; some zones changed their clocks by odd seconds, so that not every day holds whole five minutes. */

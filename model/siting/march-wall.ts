@@ -25,7 +25,7 @@ export interface MarchOptions {
 /** Marches the box on a wall through a day that was worked out before. */
 export function marchWall(site: Site, wall: Wall, day: SiteDay, options: MarchOptions = {}): MarchedWall {
   const { shade = prepareWallShade(site, wall, day), insideFactor = 1 } = options;
-  const network = wallNetwork(site, wall, shade, insideFactor);
+  const network = wallNetwork(site, wall, shade, { film: day.film, insideFactor });
   const reflectors = { albedo: albedoBefore(site, wall), wallAbsorptance: wall.solarAbsorptance };
   const sun = wallSun(shade, day.steps, reflectors);
   const forcing = dayForcing({ site, wall, day, shade, sun, network });

@@ -8,7 +8,7 @@
  */
 import type { Construction } from '../constructions.ts';
 import { FACES, type Mount, openFaces } from '../faces.ts';
-import { type FilmAir, filmAirTable } from './air.ts';
+import type { FilmAir } from './air.ts';
 import { CONTACT_GAP_M, channelCoefficient } from './gap.ts';
 import { covers, type Hood, hoodCapacitiesJK, hoodLinks } from './hood.ts';
 import { INSIDE_ASSUMPTIONS, type Inside, insideCapacitiesJK, insideLinks } from './inside.ts';
@@ -47,6 +47,8 @@ export interface BoxNetworkInput extends OutdoorSetting {
   /** Share of the sky dome that the ground before the wall sees. */
   readonly groundSky: number;
   readonly pressurePa: number;
+  /** Air at that pressure. */
+  readonly film: FilmAir;
   /** Multiplies the convection coefficients inside; 1 but where their uncertainty is tried out. */
   readonly insideFactor: number;
 }
@@ -73,8 +75,7 @@ const DEEP_M = 2;
 
 /** Builds the network of one box on one wall. */
 export function buildBoxNetwork(input: BoxNetworkInput): Network {
-  const { box } = input;
-  const film = filmAirTable(input.pressurePa);
+  const { box, film } = input;
   const links: Link[] = [
     ...outsideOfBox(input, film),
     ...(box.mount === 'wall' ? mounting(input, film) : []),
