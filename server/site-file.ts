@@ -85,13 +85,14 @@ async function collect(name: string, stream: AsyncIterable<Buffer>): Promise<Buf
 
 const READ_FAILURES: Record<string, string> = {
   ENOENT: 'there is no such file',
-  EISDIR: 'this is a folder, a site file is needed',
+  EISDIR: 'this is a folder, a file is needed',
   EACCES: 'no permission to read this file',
   EPERM: 'no permission to read this file',
   ENOTDIR: 'part of this path is not a folder',
 };
 
-function readFailure(error: unknown): string {
+/** Why a file cannot be read, in words. */
+export function readFailure(error: unknown): string {
   const { code = '', message } = error as NodeJS.ErrnoException;
   return READ_FAILURES[code] ?? `cannot be read (${code || message})`;
 }

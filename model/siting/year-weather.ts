@@ -1,6 +1,9 @@
 /** A year of weather, day by day, as the steps that a box is marched through. */
+
+import { bearingsApartDeg } from '../building-outline.ts';
 import { skyLongwave } from '../climate/sky-temperature.ts';
 import type { Site } from '../site.ts';
+import { problem, SiteError } from '../site-error.ts';
 import { pressureAtAltitude, relativeAirMass } from '../solar/atmosphere.ts';
 import { clearSky } from '../solar/clear-sky.ts';
 import { apparentSolarHour, equationOfTimeMin, extraterrestrialNormal } from '../solar/extraterrestrial.ts';
@@ -24,6 +27,9 @@ export interface WeatherRow {
 
 /** What a march through a year asks of its weather. */
 export interface YearWeather {
+  /** Where the weather was measured; not looked at where left out. */
+  readonly latitudeDeg?: number;
+  readonly longitudeDeg?: number;
   readonly length: number;
   at(row: number): WeatherRow;
   /** The fixed zone of the file, hours east of Greenwich; that of the longitude where left out. */
@@ -57,10 +63,11 @@ export interface YearCalendar {
 /**
  * Lays the rows of a weather year out as days. Between rows weather runs straight, the beam and the diffuse light from the
  * instants of the rows' suns, the air from those of its labels; the sun stands where it stands at each step.
- * @throws RangeError for rows that do not fill days, divide hours or follow each other
+ * @throws SiteError for weather of another part of the world; RangeError for rows that do not fill days, divide hours or follow each other
  */
 export function yearCalendar(site: Site, weather: YearWeather): YearCalendar {
   const { latitudeDeg, longitudeDeg, altitudeM } = site.place;
+  nearby(site, weather);
   const rowS = rowIntervalS(weather);
   const rowsPerDay = DAY_S / rowS;
   const days = weather.length / rowsPerDay;
@@ -123,6 +130,20 @@ export function yearCalendar(site: Site, weather: YearWeather): YearCalendar {
     return { steps: list, stepS, month: localNoon.getUTCMonth() + 1, firstHour };
   };
   return { days, stepS, steps, dayAt };
+}
+
+/** The sun of a place further off rises and climbs at other times, degrees. */
+const FURTHEST_DEG = 5;
+
+/** Weather from another part of the world says nothing: the file or the site is mixed up. */
+function nearby({ place }: Site, { latitudeDeg, longitudeDeg }: YearWeather): void {
+  if (latitudeDeg === undefined || longitudeDeg === undefined) return;
+  const north = Math.abs(latitudeDeg - place.latitudeDeg);
+  const east = bearingsApartDeg(longitudeDeg, place.longitudeDeg);
+  if (north <= FURTHEST_DEG && east <= FURTHEST_DEG) return;
+  const found = `${latitudeDeg}, ${longitudeDeg}`;
+  const allowed = `within ${FURTHEST_DEG} degrees of ${place.latitudeDeg}, ${place.longitudeDeg}`;
+  throw new SiteError([problem('weather', found, `the weather is that of another place, ${found}`, allowed)]);
 }
 
 interface Columns {

@@ -317,7 +317,7 @@ describe('bad input', () => {
   test('files that cannot be a site are told apart', async () => {
     await expectRefused(['rank', join(folder, 'none.json')], [/none\.json: there is no such file$/]);
     await expectRefused(['rank', join(small, 'below.json')], [/not a folder$/]);
-    await expectRefused(['rank', folder], [/this is a folder, a site file is needed$/]);
+    await expectRefused(['rank', folder], [/this is a folder, a file is needed$/]);
     await expectRefused(['rank', file('empty.json', ' \n')], [/empty\.json: empty; a site in JSON is needed$/]);
     await expectRefused(['rank', file('latin1.json', Buffer.from([0x22, 0xe4, 0x22]))], [/not text in UTF-8$/]);
     await expectRefused(['rank', file('list.json', '[]')], [/list\.json: site: /]);
@@ -345,8 +345,8 @@ describe('bad input', () => {
   });
 
   test.each([
-    [[], /^a command is needed: rank, day, advise or serve; see shadeside --help$/],
-    [['rnak'], /^"rnak" is no known command: rank, day, advise, serve/],
+    [[], /^a command is needed: rank, day, advise, year or serve; see shadeside --help$/],
+    [['rnak'], /^"rnak" is no known command: rank, day, advise, year, serve/],
     [['--jsn'], /^"--jsn" is no known option/],
     [['rank', '--jsn'], /^rank: unknown option '--jsn'; see shadeside rank --help$/],
     [['rank', 'a.json', 'b.json'], /^rank: "b\.json" is one argument too many/],
