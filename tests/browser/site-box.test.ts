@@ -85,7 +85,7 @@ describe('what is in the box', () => {
     const vents = page.getByLabel('The box has openings, low and high');
     await andSee(() => vents.check());
     expect(await peakOf('west')).toBeLessThan(closed);
-    await page.getByText('Openings let in dust, insects and water').waitFor();
+    await page.locator('.site-entry').getByText('Openings let in dust, insects and water').waitFor();
     expect(await field('box.vents.lowAreaM2').inputValue()).toBe('6.2');
     // Four fifths of the height of the box.
     expect(await field('box.vents.heightM').getAttribute('placeholder')).toBe('10.71');
@@ -116,7 +116,10 @@ describe('what is in the box', () => {
     await andSee(() => field('box.compartments.lowerPowerW').fill('9'));
     await andSee(() => field('box.compartments.lowerShare').fill('0.6'));
     await page.getByText(/The air in the lower room reaches \d+.°F. The battery reaches \d+.°F/).waitFor();
-    expect((await page.locator('.hours thead th').allTextContents()).slice(4, 6)).toEqual(['Lower room', 'Battery']);
+    expect((await page.locator('.day .hours thead th').allTextContents()).slice(4, 6)).toEqual([
+      'Lower room',
+      'Battery',
+    ]);
 
     await field('box.compartments.lowerPowerW').fill('20');
     await eventually(() => invalid('box.compartments.lowerPowerW')).toBe('true');

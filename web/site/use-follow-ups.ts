@@ -19,7 +19,7 @@ export interface FollowUpsInPage {
 }
 
 /** Typing goes on for a moment: nothing starts before it has stopped for so long, ms. */
-const REST_MS = 250;
+const REST_MS = 1000;
 
 /** From here on the page offers to stop. */
 const SLOW_MS = 1000;

@@ -4,6 +4,7 @@ import {
   letterPlaces,
   litDegree,
   pathRuns,
+  showsAnywhere,
   silhouetteAreas,
   skyChart,
 } from '../../../web/site/pictures/sky-chart.ts';
@@ -94,4 +95,6 @@ test('the letter of a silhouette stands where there is room and nothing nearer c
   const [first] = letterPlaces(silhouette, chart, ({ azimuthDeg }) => azimuthDeg > 150);
   expect(first).toEqual([151, 70]);
   expect(letterPlaces(silhouette, chart, () => false)).toEqual([]);
+  expect(showsAnywhere(silhouette, () => false)).toBe(false);
+  expect(showsAnywhere(silhouette, ({ elevationDeg }) => elevationDeg > 25)).toBe(true);
 });

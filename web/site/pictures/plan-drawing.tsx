@@ -214,7 +214,11 @@ function SunHandle({ at: [x, y], up, sizePx, onDrag }: SunHandleProps) {
     <g
       class={up ? 'sun-handle' : 'sun-handle sun-down'}
       transform={`translate(${x} ${y})`}
-      onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
+      onPointerDown={(event) => {
+        // Or the browser would begin to select what lies under the way of the sun.
+        event.preventDefault();
+        event.currentTarget.setPointerCapture(event.pointerId);
+      }}
       onPointerMove={drag}
     >
       <circle class="sun-grip" r={GRIP_PX} />

@@ -4,7 +4,7 @@ import { useMemo } from 'preact/hooks';
 import { compassPoint, type SunDiagram, type SunPath, type UnitSystem } from '../../../model/index.ts';
 import { type PlaceClock, placeClock } from '../place-clock.ts';
 import { dayAndMonth } from './day-and-month.ts';
-import { type Label, type PlacedLabel, placeLabels, type Rect, textRect } from './labels.ts';
+import { type PlacedLabel, placeLabels, type Rect, textRect } from './labels.ts';
 import { hiderOf } from './lit-times.ts';
 import { patternOf } from './patterns.tsx';
 import { areaPath, linePath, type Point } from './plane.ts';
@@ -70,9 +70,8 @@ export function SkyPicture({ diagram, things, widthPx, units, patterns, prefix, 
       {drawing.hours.map(([x, y]) => (
         <circle key={`${x} ${y}`} class="hour-mark" cx={x} cy={y} r="3.5" />
       ))}
-      <Words labels={drawing.letters} kind="strong" />
-      <Words labels={drawing.hourLabels} kind="strong" />
       <Words labels={drawing.dateLabels} kind="plain" />
+      <Words labels={drawing.strong} kind="strong" />
     </svg>
   );
 }
@@ -97,36 +96,41 @@ function drawingOf(diagram: SunDiagram, things: readonly Thing[], chart: SkyChar
     .sort((a, b) => Number(a.isDesignDay) - Number(b.isDesignDay))
     .map((path) => ({ path, runs: pathRuns(path, chart) }));
   const hours = hourMarks(diagram, chart);
-  const hourLabels = placeLabels(
-    hours.map(
-      ({ text, at: [x, y] }): Label => ({
-        text,
-        places: [
-          [x, y - 14],
-          [x, y + 15],
-        ],
-      }),
-    ),
+  const dots = hours.map(({ at }) => dotRect(at));
+  const [hotDay, otherDays] = [true, false].map((isDesignDay) =>
+    diagram.paths.toReversed().filter((path) => path.isDesignDay === isDesignDay),
+  ) as [SunPath[], SunPath[]];
+  const dateText = ({ date }: SunPath) => dayAndMonth(date, units, 'short');
+  // The hot day is named first, beside its path, which the hours stand on; the others on theirs, as far as there is room.
+  const hotLabels = placeLabels(
+    hotDay.map((path) => ({ text: dateText(path), places: datePlaces(path, chart).flatMap(besides) })),
     frame,
+    dots,
   );
-  const taken: Rect[] = [
-    ...hourLabels.map(({ text, at }) => textRect(text, at)),
-    ...hours.map(({ at }) => dotRect(at)),
-  ];
+  const hourLabels = placeLabels(
+    hours.map(({ text, at }) => ({ text, places: besides(at) })),
+    frame,
+    hotLabels.map(rectOf),
+  );
+  const taken = [...dots, ...hotLabels.map(rectOf), ...hourLabels.map(rectOf)];
   const dateLabels = placeLabels(
-    diagram.paths.toReversed().map((path) => ({
-      text: dayAndMonth(path.date, units, 'short'),
-      places: datePlaces(path, chart),
-    })),
+    otherDays.map((path) => ({ text: dateText(path), places: datePlaces(path, chart) })),
     frame,
     taken,
   );
   const letters = placeLabels(
     silhouettes.toReversed().map(({ thing, places }) => ({ text: thing.letter, places })),
     frame,
-    [...taken, ...dateLabels.map(({ text, at }) => textRect(text, at))],
+    [...taken, ...dateLabels.map(rectOf)],
   );
-  return { chart, silhouettes, paths, hours: hours.map(({ at }) => at), hourLabels, dateLabels, letters };
+  return {
+    chart,
+    silhouettes,
+    paths,
+    hours: hours.map(({ at }) => at),
+    strong: [...hotLabels, ...hourLabels, ...letters],
+    dateLabels,
+  };
 }
 
 function hourMarks(diagram: SunDiagram, chart: SkyChart): PlacedLabel[] {
@@ -140,7 +144,7 @@ function hourMarks(diagram: SunDiagram, chart: SkyChart): PlacedLabel[] {
     }));
 }
 
-/** Along its path, from a quarter of the way on: the paths lie farthest apart at noon, their words stand beside it. */
+/** Shares of its path: the paths lie farthest apart about noon, and beside it there is room for several. */
 const DATE_SHARES = [0.37, 0.63, 0.5, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85];
 
 function datePlaces({ points }: SunPath, chart: SkyChart): Point[] {
@@ -148,6 +152,18 @@ function datePlaces({ points }: SunPath, chart: SkyChart): Point[] {
     const sun = points[Math.floor(share * points.length)];
     return sun ? [chart.at(bearingNear(sun.azimuthDeg, chart.wallAzimuthDeg), sun.elevationDeg)] : [];
   });
+}
+
+/** Above and below a place. */
+function besides([x, y]: Point): Point[] {
+  return [
+    [x, y - 15],
+    [x, y + 16],
+  ];
+}
+
+function rectOf({ text, at }: PlacedLabel): Rect {
+  return textRect(text, at);
 }
 
 function dotRect([x, y]: Point): Rect {
@@ -197,7 +213,7 @@ function Axes({ chart }: { chart: SkyChart }) {
           </g>
         );
       })}
-      <path class="facing" d={`M${chart.at(wallAzimuthDeg, 0)[0]} ${frame.bottom}v-9l-5 9h10z`} />
+      <path class="facing" d={`M${chart.at(wallAzimuthDeg, 0)[0]} ${frame.bottom - 9}l-5 9h10z`} />
     </g>
   );
 }

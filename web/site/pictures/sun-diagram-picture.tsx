@@ -5,8 +5,9 @@ import { type PlaceClock, placeClock } from '../place-clock.ts';
 import { hoursText } from '../words.ts';
 import { dayAndMonth } from './day-and-month.ts';
 import { KeySign } from './key-sign.tsx';
-import { hiddenBy, litSpans } from './lit-times.ts';
+import { hiddenBy, hiderOf, litSpans } from './lit-times.ts';
 import { Patterns, Swatch } from './patterns.tsx';
+import { showsAnywhere } from './sky-chart.ts';
 import { SkyPicture } from './sky-picture.tsx';
 import { listed, type Thing, thingOf, thingsAround, thingWords } from './things.ts';
 import type { WallView } from './use-pictures.ts';
@@ -18,7 +19,11 @@ export function SunDiagramPicture({ view, units }: { view: WallView; units: Unit
   const { ref, widthPx } = useWidth();
   const clock = placeClock(diagram.timeZone);
   const things = useMemo(() => thingsAround(diagram, plan), [diagram, plan]);
-  const seen = things.filter((thing) => diagram.silhouettes.some((silhouette) => thingOf([thing], silhouette)));
+  const seen = useMemo(() => {
+    const { silhouettes } = diagram;
+    const shown = silhouettes.filter((one) => showsAnywhere(one, (place) => hiderOf(place, silhouettes) === one));
+    return things.filter((thing) => shown.some((silhouette) => thingOf([thing], silhouette)));
+  }, [diagram, things]);
   const facing = `${compassPoint(diagram.wallAzimuthDeg)}, ${formatQuantity('bearing', diagram.wallAzimuthDeg, units)}`;
   const words = diagram.paths.toReversed().map((path) => ({
     path,
@@ -33,7 +38,7 @@ export function SunDiagramPicture({ view, units }: { view: WallView; units: Unit
           diagram={diagram}
           things={things}
           widthPx={widthPx}
-          patterns={<Patterns prefix={id} things={seen} />}
+          patterns={<Patterns prefix={id} things={things} />}
           prefix={id}
           units={units}
           title={`Sun diagram of wall ${diagram.wall}, which faces ${facing}`}

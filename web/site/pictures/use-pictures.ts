@@ -36,6 +36,9 @@ export interface Pictures {
 /** From here on the page says that it computes and offers to stop. */
 const SLOW_MS = 1000;
 
+/** Nothing is drawn before the typing has rested for so long, ms. */
+const REST_MS = 500;
+
 /** `input` is whatever, when it changes, makes a run for the last result pointless. */
 export function usePictures(result: SiteResult, input: readonly unknown[]): Pictures {
   const [view, setView] = useState<WallView | null>(null);
@@ -69,7 +72,9 @@ export function usePictures(result: SiteResult, input: readonly unknown[]): Pict
   useEffect(() => {
     drawn.current = result;
     setRoseState({ kind: 'running', done: 0, slow: false });
-    maker.current?.draw(result.site, result.day.wall);
+    // Who goes on typing needs no pictures yet.
+    const timer = setTimeout(() => maker.current?.draw(result.site, result.day.wall), REST_MS);
+    return () => clearTimeout(timer);
   }, [result, attempt]);
 
   const running = roseState.kind === 'running';
