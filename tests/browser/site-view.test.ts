@@ -39,7 +39,7 @@ describe('the demo site', () => {
 });
 
 describe('clock time', () => {
-  const rows = () => stage.site.page.locator('.hours tbody th').allTextContents();
+  const rows = () => stage.site.page.locator('.day .hours tbody th').allTextContents();
 
   test('is that of the place, not of the device', async () => {
     await stage.site.page.getByText('The figures by the hour').click();
