@@ -55,6 +55,12 @@ export interface YearResult {
   readonly batteryLifeFactor: number;
   /** Air inside at the middle of each hour, degC. */
   readonly hourlyInsideAirC: Float64Array;
+  /** What the limit refers to at the same instants, degC. */
+  readonly hourlyLimitedC: Float64Array;
+  /** Where the first of those hours begins. */
+  readonly firstHourUtc: Date;
+  /** The fixed zone in which months and hours of the day are told, hours east of Greenwich. */
+  readonly zoneOffsetH: number;
   /** Largest relative residual of the energy balance among the days that were looked at, one in ten. */
   readonly energyClosure: number;
   readonly assumptions: string[];
@@ -108,6 +114,7 @@ interface Tally {
   ageing: number;
   batteryAgeing: number;
   hourly: Float64Array;
+  hourlyLimited: Float64Array;
   closure: number;
 }
 
@@ -235,6 +242,7 @@ function emptyTally({ days }: YearCalendar): Tally {
     ageing: 0,
     batteryAgeing: 0,
     hourly: new Float64Array(days * 24),
+    hourlyLimited: new Float64Array(days * 24),
     closure: 0,
   };
 }
@@ -281,7 +289,11 @@ function addDay(
     tally.steps[month] = (tally.steps[month] as number) + 1;
     tally.ageing += arrheniusFactor(cell(table, k, electronics) - KELVIN, AGEING_REFERENCE_C);
     tally.batteryAgeing += batteryAgeing(cell(table, k, battery) - KELVIN);
-    if (k % perHour === perHour >> 1) tally.hourly[day * 24 + Math.floor(k / perHour)] = insideC;
+    if (k % perHour === perHour >> 1) {
+      const at = day * 24 + Math.floor(k / perHour);
+      tally.hourly[at] = insideC;
+      tally.hourlyLimited[at] = overK + limits.maxC;
+    }
   }
   for (const face of openFaces(box.mount)) {
     if (covers(box.hood, face)) continue;
@@ -311,6 +323,9 @@ function resultOf(wall: Wall, calendar: YearCalendar, tally: Tally, shadedAgeing
     ageingFactor: shadedAgeing === null ? null : tally.ageing / shadedAgeing,
     batteryLifeFactor: 1 / tally.batteryAgeing,
     hourlyInsideAirC: tally.hourly,
+    hourlyLimitedC: tally.hourlyLimited,
+    firstHourUtc: new Date(calendar.startMs),
+    zoneOffsetH: calendar.zoneOffsetH,
     energyClosure: tally.closure,
     assumptions: [
       `Weather runs straight between its rows; steps of ${Math.round(calendar.stepS / 60)} minutes.`,

@@ -57,6 +57,10 @@ export interface YearCalendar {
   readonly stepS: number;
   /** Steps of a day. */
   readonly steps: number;
+  /** The instant of the first step, ms. */
+  readonly startMs: number;
+  /** The fixed zone in which months and hours are told, hours east of Greenwich. */
+  readonly zoneOffsetH: number;
   dayAt(day: number): YearDay;
 }
 
@@ -129,7 +133,7 @@ export function yearCalendar(site: Site, weather: YearWeather): YearCalendar {
     const firstHour = (((firstMs / 3_600_000 + zoneOffsetH) % 24) + 24) % 24;
     return { steps: list, stepS, month: localNoon.getUTCMonth() + 1, firstHour };
   };
-  return { days, stepS, steps, dayAt };
+  return { days, stepS, steps, startMs, zoneOffsetH, dayAt };
 }
 
 /** The sun of a place further off rises and climbs at other times, degrees. */

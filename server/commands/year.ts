@@ -44,7 +44,12 @@ and a battery age.
     const { format, title, source, timeBase, notes } = weather;
     const told = { ...result, weather: { format, title, source, timeBase, notes } };
     if (values.json) {
-      const plain = { ...told, hourlyInsideAirC: Array.from(result.hourlyInsideAirC) };
+      const { hourlyInsideAirC, hourlyLimitedC } = result;
+      const plain = {
+        ...told,
+        hourlyInsideAirC: Array.from(hourlyInsideAirC),
+        hourlyLimitedC: Array.from(hourlyLimitedC),
+      };
       process.stdout.write(`${JSON.stringify(plain, null, 2)}\n`);
     } else printText(yearText(site, { result, weather, units: chosenUnits ?? usualUnits(site.place.timeZone) }));
     return 0;

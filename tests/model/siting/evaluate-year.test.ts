@@ -64,6 +64,22 @@ describe('a repeated design day', () => {
   });
 });
 
+test('the hours hold what the limit refers to, and say when the first begins and in which zone', () => {
+  const limits = { maxC: 60, refersTo: 'componentCase' };
+  const site = siteWith({ walls: wallFacing(270), limits });
+  const weather = { ...repeated(site, 2, 60), zoneOffsetH: -7 };
+  const year = evaluateYear(site, 'wall', weather, { shadeReference: false });
+  expect(year.firstHourUtc).toEqual(weather.at(0).sunUtc);
+  expect(year.zoneOffsetH).toBe(-7);
+  expect(year.hourlyLimitedC.length).toBe(48);
+  // The electronics give off heat, so that they are warmer than the air round them.
+  for (const [hour, celsius] of year.hourlyLimitedC.entries()) {
+    expect(celsius).toBeGreaterThan(year.hourlyInsideAirC[hour] as number);
+  }
+  const air = evaluateYear(siteWith({ walls: wallFacing(270), limits: { maxC: 60 } }), 'wall', weather);
+  expect(air.hourlyLimitedC).toEqual(air.hourlyInsideAirC);
+});
+
 describe('ageing', () => {
   test('Arrhenius: 25 to 125 degC is 133 at 0.5 eV and 17,597 at 1.0 eV (NIST/SEMATECH e-Handbook 8.1.5.1)', () => {
     expect(Math.round(arrheniusFactor(125, 25, 0.5))).toBe(133);
