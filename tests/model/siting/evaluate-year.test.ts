@@ -65,7 +65,7 @@ describe('a repeated design day', () => {
 });
 
 test('the hours hold what the limit refers to, and say when the first begins and in which zone', () => {
-  const limits = { maxC: 60, refersTo: 'componentCase' };
+  const limits = { maxC: 60, refersTo: 'componentCase' } as const;
   const site = siteWith({ walls: wallFacing(270), limits });
   const weather = { ...repeated(site, 2, 60), zoneOffsetH: -7 };
   const year = evaluateYear(site, 'wall', weather, { shadeReference: false });
