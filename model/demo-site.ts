@@ -33,8 +33,22 @@ export const DEMO_SITE: SiteInput = {
   },
   limits: { minC: -40, maxC: 65, refersTo: 'insideAir' },
   walls: [
-    { name: 'north', azimuthDeg: 8, construction: 'stucco', electrodeDistanceM: 21, cableDistanceM: 17 },
-    { name: 'east', azimuthDeg: 98, construction: 'stucco', electrodeDistanceM: 14, cableDistanceM: 26 },
+    {
+      name: 'north',
+      azimuthDeg: 8,
+      construction: 'stucco',
+      electrodeDistanceM: 21,
+      cableDistanceM: 17,
+      clearances: { meterM: 10, gasVentM: 1.8, exhaustM: 2.5 },
+    },
+    {
+      name: 'east',
+      azimuthDeg: 98,
+      construction: 'stucco',
+      electrodeDistanceM: 14,
+      cableDistanceM: 26,
+      clearances: { meterM: 10, gasVentM: 6 },
+    },
     {
       name: 'south',
       azimuthDeg: 188,
@@ -43,8 +57,18 @@ export const DEMO_SITE: SiteInput = {
       eave: { depthM: 0.9, heightAboveBoxM: 0.9, widthM: 9 },
       electrodeDistanceM: 11,
       cableDistanceM: 19,
+      clearances: { meterM: 10, gasVentM: 10, exhaustM: 4.5, sprinklerM: 2 },
     },
-    { name: 'west', azimuthDeg: 278, construction: 'stucco', electrodeDistanceM: 1.5, cableDistanceM: 6 },
+    {
+      name: 'west',
+      azimuthDeg: 278,
+      construction: 'stucco',
+      electrodeDistanceM: 1.5,
+      cableDistanceM: 6,
+      clearances: { meterM: 1.2, gasVentM: 10, exhaustM: 10 },
+    },
   ],
+  // Six gauge, and a driven rod of eight feet.
+  earthing: { conductorMm2: 13.3, electrodeDepthM: 2.44 },
   constraints: { maxElectrodeDistanceM: 15.24, maxCableDistanceM: 30, mountHeightM: [1.2, 1.6] },
 };

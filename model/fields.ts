@@ -3,23 +3,12 @@
  * is left out, with where that default comes from. The schema, the JSON Schema, the form, the error texts and the
  * list of assumptions all read this table.
  */
-import { QUANTITY_KINDS, type QuantityKind } from './units.ts';
+import { COMMON_PRACTICE, type NumberField } from './number-field.ts';
+import { QUANTITY_KINDS } from './units.ts';
+import { WALL_FIELDS } from './wall-fields.ts';
 
-export interface FieldDefault {
-  readonly value: number;
-  /** Where the value comes from; shown to the user beside the value. */
-  readonly origin: string;
-}
+export type { NumberField } from './number-field.ts';
 
-export interface NumberField {
-  readonly kind: QuantityKind;
-  readonly min: number;
-  readonly max: number;
-  readonly label: string;
-  readonly default?: FieldDefault;
-}
-
-const common = 'common practice, no source';
 const invented = 'assumed where nothing is entered';
 
 /** Keys are the paths of a site file; `walls[]` stands for each wall. */
@@ -137,14 +126,14 @@ export const FIELDS = {
     min: 0.05,
     max: 30,
     label: 'height of the middle of the box above ground',
-    default: { value: 1.4, origin: `${common}: working height` },
+    default: { value: 1.4, origin: `${COMMON_PRACTICE}: working height` },
   },
   'box.standOffM': {
     kind: 'smallLength',
     min: 0,
     max: 1,
     label: 'gap between box and wall',
-    default: { value: 0.01, origin: `${common}: moulded feet of the box` },
+    default: { value: 0.01, origin: `${COMMON_PRACTICE}: moulded feet of the box` },
   },
   'box.vents.lowAreaM2': { kind: 'smallArea', min: 0, max: 1, label: 'free area of the low openings' },
   'box.vents.highAreaM2': { kind: 'smallArea', min: 0, max: 1, label: 'free area of the high openings' },
@@ -190,7 +179,7 @@ export const FIELDS = {
     min: 0.003,
     max: 0.5,
     label: 'gap between hood and box',
-    default: { value: 0.03, origin: common },
+    default: { value: 0.03, origin: COMMON_PRACTICE },
   },
   'box.hood.solarAbsorptance': {
     kind: 'ratio',
@@ -211,140 +200,16 @@ export const FIELDS = {
     min: -80,
     max: 60,
     label: 'lowest permitted temperature',
-    default: { value: -40, origin: `${common}: outdoor electronics` },
+    default: { value: -40, origin: `${COMMON_PRACTICE}: outdoor electronics` },
   },
   'limits.maxC': {
     kind: 'temperature',
     min: -20,
     max: 150,
     label: 'highest permitted temperature',
-    default: { value: 65, origin: `${common}: air inside an outdoor enclosure` },
+    default: { value: 65, origin: `${COMMON_PRACTICE}: air inside an outdoor enclosure` },
   },
-  'walls[].azimuthDeg': { kind: 'bearing', min: -360, max: 360, label: 'bearing the wall faces, from true north' },
-  'walls[].solarAbsorptance': { kind: 'ratio', min: 0, max: 1, label: 'solar absorptance of the wall' },
-  'walls[].emittance': {
-    kind: 'ratio',
-    min: 0,
-    max: 1,
-    label: 'long-wave emittance of the wall',
-    default: { value: 0.9, origin: 'masonry, paint, timber: 0.85 to 0.95' },
-  },
-  'walls[].windShelter': {
-    kind: 'ratio',
-    min: 0,
-    max: 1,
-    label: 'share of the free wind that reaches this wall',
-  },
-  'walls[].groundAlbedo': { kind: 'ratio', min: 0, max: 1, label: 'ground albedo before this wall' },
-  'walls[].heightM': {
-    kind: 'length',
-    min: 0.5,
-    max: 300,
-    label: 'height of the wall',
-    default: { value: 3, origin: 'one storey' },
-  },
-  'walls[].eave.depthM': { kind: 'length', min: 0, max: 10, label: 'how far the eave stands out from the wall' },
-  'walls[].eave.heightAboveBoxM': {
-    kind: 'length',
-    min: 0,
-    max: 30,
-    label: 'height of the eave above the top of the box',
-  },
-  'walls[].eave.widthM': {
-    kind: 'length',
-    min: 0.05,
-    max: 200,
-    label: 'length of the eave along the wall',
-    default: { value: 8, origin: 'runs on to both sides of the box' },
-  },
-  'walls[].eave.offsetM': {
-    kind: 'length',
-    min: -100,
-    max: 100,
-    label: 'middle of the eave to the right of the box, seen from outside',
-    default: { value: 0, origin: 'centred above the box' },
-  },
-  'walls[].eave.transmittance': {
-    kind: 'ratio',
-    min: 0,
-    max: 1,
-    label: 'share of light that gets through the eave',
-    default: { value: 0, origin: 'solid' },
-  },
-  'walls[].alongM': {
-    kind: 'length',
-    min: 0,
-    max: 2000,
-    label: "middle of the box from the left end of this edge of the building's outline, seen from outside",
-  },
-  'walls[].obstructions[].distanceM': { kind: 'length', min: 0.05, max: 500, label: 'distance' },
-  'walls[].obstructions[].depthM': { kind: 'length', min: 0.05, max: 200, label: 'depth, out from the wall' },
-  'walls[].obstructions[].heightM': { kind: 'length', min: 0.1, max: 300, label: 'height above ground' },
-  'walls[].obstructions[].widthM': {
-    kind: 'length',
-    min: 0.05,
-    max: 500,
-    label: 'width along the wall',
-    default: { value: 20, origin: 'runs on to both sides' },
-  },
-  'walls[].obstructions[].offsetM': {
-    kind: 'length',
-    min: -300,
-    max: 300,
-    label: 'middle to the right of the box, seen from outside',
-    default: { value: 0, origin: 'straight before the box' },
-  },
-  'walls[].obstructions[].rightM': { kind: 'length', min: -300, max: 300, label: 'middle to the right of the box' },
-  'walls[].obstructions[].outM': { kind: 'length', min: 0, max: 500, label: 'distance out from the wall' },
-  'walls[].obstructions[].transmittance': {
-    kind: 'ratio',
-    min: 0,
-    max: 1,
-    label: 'share of light that gets through',
-    default: { value: 0, origin: 'solid' },
-  },
-  'walls[].obstructions[].crownDiameterM': { kind: 'length', min: 0.2, max: 60, label: 'diameter of the crown' },
-  'walls[].obstructions[].crownBaseM': {
-    kind: 'length',
-    min: 0,
-    max: 60,
-    label: 'height at which the crown begins',
-    default: { value: 1.8, origin: common },
-  },
-  'walls[].obstructions[].trunkDiameterM': {
-    kind: 'length',
-    min: 0.02,
-    max: 5,
-    label: 'diameter of the trunk',
-    default: { value: 0.25, origin: common },
-  },
-  'walls[].obstructions[].leafOnTransmittance': {
-    kind: 'ratio',
-    min: 0,
-    max: 1,
-    label: 'light through the crown in leaf',
-    default: { value: 0.15, origin: 'broad-leaved trees 0.05 to 0.25, value from memory' },
-  },
-  'walls[].obstructions[].leafOffTransmittance': {
-    kind: 'ratio',
-    min: 0,
-    max: 1,
-    label: 'light through the bare crown',
-    default: { value: 0.6, origin: 'bare broad-leaved trees 0.5 to 0.75, value from memory' },
-  },
-  'walls[].horizon.bearingDeg': { kind: 'bearing', min: -360, max: 360, label: 'bearing of a point of the horizon' },
-  'walls[].horizon.elevationDeg': { kind: 'angle', min: 0, max: 90, label: 'elevation of the horizon' },
-  'walls[].electrodeDistanceM': { kind: 'length', min: 0, max: 1000, label: 'conductor run to the earth electrode' },
-  'walls[].cableDistanceM': { kind: 'length', min: 0, max: 10000, label: 'run to the incoming cable' },
-  'constraints.maxElectrodeDistanceM': {
-    kind: 'length',
-    min: 0,
-    max: 1000,
-    label: 'longest permitted run to the earth electrode',
-    default: { value: 15.24, origin: `${common}: 50 ft; local code decides` },
-  },
-  'constraints.maxCableDistanceM': { kind: 'length', min: 0, max: 10000, label: 'reach of the incoming cable' },
-  'constraints.mountHeightM': { kind: 'length', min: 0, max: 30, label: 'working height, lowest and highest' },
+  ...WALL_FIELDS,
 } as const satisfies Record<string, NumberField>;
 
 export type FieldPath = keyof typeof FIELDS;

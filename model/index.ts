@@ -58,6 +58,7 @@ export {
   type DaySummary,
   decidingMarginK,
   type Finding,
+  type FindingStatus,
   LEDGER_PATHS,
   type Ledger,
   type LedgerPath,
@@ -65,6 +66,7 @@ export {
   type Ranking,
   type RankOptions,
 } from './siting/results.ts';
+export { parseSitingRules, type SitingCheck, type SitingRules, USUAL_SITING_RULES } from './siting/siting-rules.ts';
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
 export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';

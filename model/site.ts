@@ -1,17 +1,19 @@
 /**
  * The site file: zod schemas of everything a user can enter. Types, JSON Schema and error texts derive from them;
- * ranges and defaults of numbers stand in `fields.ts`, rules between
- * fields in `site-rules.ts`.
+ * ranges and defaults of numbers stand in `fields.ts`, walls in `wall-schema.ts`, rules between fields in `site-rules.ts`.
  */
 import { z } from 'zod';
 import { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
-import { CONSTRUCTION_NAMES } from './constructions.ts';
 import { DUTY_NAMES } from './duty.ts';
 import { FACES, type Face, MOUNTS } from './faces.ts';
-import { allowedText, FIELDS, type FieldPath, type NumberField } from './fields.ts';
 import { FINISH_NAMES, FINISH_STATES } from './finishes.ts';
+import { type KnownKeys, MAX_TEXT, schemaParts } from './schema-parts.ts';
 import { shown } from './site-error.ts';
-import { QUANTITY_KINDS, type QuantityReader } from './units.ts';
+import type { QuantityReader } from './units.ts';
+import { MAX_CORNERS, wallSchema } from './wall-schema.ts';
+
+export type { KnownKeys } from './schema-parts.ts';
+export { USUAL_LEAF_MONTHS } from './wall-schema.ts';
 
 /** What the outer skin is made of, as touch feels it. */
 export const TOUCH_MATERIALS = ['metal', 'plastic'] as const;
@@ -20,9 +22,6 @@ export const LIMIT_REFERENCES = ['insideAir', 'outsideAir', 'componentCase'] as 
 
 /** The faces that a hood covers where none are entered. */
 export const USUAL_HOOD_FACES: readonly Face[] = ['front', 'left', 'right', 'top'];
-
-/** First and last month of leaf of a northern tree where none are entered. */
-export const USUAL_LEAF_MONTHS: readonly [number, number] = [4, 10];
 
 /** Low and high openings lie this share of the vented height apart where nothing is entered. */
 export const USUAL_VENT_SPAN = 0.8;
@@ -33,60 +32,12 @@ export function ventedHeightM(box: { heightM: number; compartments: { lowerShare
 }
 
 const MAX_WALLS = 72;
-const MAX_HORIZON_POINTS = 360;
-const MAX_OBSTRUCTIONS = 40;
-const MAX_CORNERS = 40;
-const MAX_TEXT = 200;
-
-const OBSTRUCTION_KINDS = 'sideWall, front, block, tree';
-const OBSTRUCTION = 'walls[].obstructions[]';
-
-/** Names that an object of the schema knows, by its general path; used to point out typos. */
-export type KnownKeys = Map<string, readonly string[]>;
 
 /** Builds the schema of a site file; `read` turns typed text into SI numbers. */
 export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new Map()) {
-  function object<Shape extends z.core.$ZodLooseShape>(path: string, shape: Shape) {
-    // Variants of one object know the keys of all.
-    knownKeys.set(path, [...new Set([...(knownKeys.get(path) ?? []), ...Object.keys(shape)])]);
-    return z.strictObject(shape);
-  }
+  const parts = schemaParts(read, knownKeys);
+  const { object, required, defaulted, text, month } = parts;
 
-  /** A number in SI, or text with a unit, within the range that `fields.ts` states. */
-  function required(path: FieldPath) {
-    const field: NumberField = FIELDS[path];
-    return z
-      .union([z.number(), z.string()])
-      .meta({
-        description: field.label,
-        unit: QUANTITY_KINDS[field.kind].si,
-        minimum: field.min,
-        maximum: field.max,
-        examples: [QUANTITY_KINDS[field.kind].example],
-      })
-      .transform((entered, context) => {
-        const value = typeof entered === 'string' ? read(entered, field.kind) : entered;
-        const wrong = value === null ? `${shown(entered)} is not understood` : outOfRange(value, field);
-        if (value === null || wrong !== null) {
-          context.issues.push({
-            code: 'custom',
-            input: entered,
-            message: wrong ?? '',
-            params: { allowed: allowedText(field) },
-          });
-          return z.NEVER;
-        }
-        return value;
-      });
-  }
-
-  function defaulted(
-    path: { [P in FieldPath]: (typeof FIELDS)[P] extends { default: unknown } ? P : never }[FieldPath],
-  ) {
-    return required(path).prefault(FIELDS[path].default.value);
-  }
-
-  const text = z.string().trim().max(MAX_TEXT);
   const isoDate = z.iso
     .date({
       error: (issue) => `${shown(issue.input)} is no date; allowed: 1900-01-01 to 2100-12-31, such as "2026-07-21"`,
@@ -95,11 +46,6 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
       error: (issue) => `${shown(issue.input)} is outside 1900 to 2100`,
       abort: true,
     });
-
-  const month = z
-    .int({ error: (issue) => `${shown(issue.input)} is no month; allowed: 1 to 12` })
-    .min(1, { error: 'a month is at least 1; allowed: 1 to 12' })
-    .max(12, { error: 'a month is at most 12; allowed: 1 to 12' });
 
   const place = object('place', {
     latitudeDeg: required('place.latitudeDeg'),
@@ -214,93 +160,9 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     refersTo: z.enum(LIMIT_REFERENCES).default('insideAir'),
   });
 
-  const eave = object('walls[].eave', {
-    depthM: required('walls[].eave.depthM'),
-    heightAboveBoxM: required('walls[].eave.heightAboveBoxM'),
-    widthM: defaulted('walls[].eave.widthM'),
-    offsetM: defaulted('walls[].eave.offsetM'),
-    transmittance: defaulted('walls[].eave.transmittance'),
-  });
-
-  const at = <Key extends string>(key: Key) => `${OBSTRUCTION}.${key}` as const;
-  const obstruction = z.discriminatedUnion(
-    'kind',
-    [
-      object(OBSTRUCTION, {
-        kind: z.literal('sideWall'),
-        side: z.enum(['left', 'right']),
-        distanceM: required(at('distanceM')),
-        depthM: required(at('depthM')),
-        heightM: required(at('heightM')),
-      }),
-      object(OBSTRUCTION, {
-        kind: z.literal('front'),
-        distanceM: required(at('distanceM')),
-        heightM: required(at('heightM')),
-        widthM: defaulted(at('widthM')),
-        offsetM: defaulted(at('offsetM')),
-        transmittance: defaulted(at('transmittance')),
-      }),
-      object(OBSTRUCTION, {
-        kind: z.literal('block'),
-        rightM: required(at('rightM')),
-        outM: required(at('outM')),
-        widthM: required(at('widthM')),
-        depthM: required(at('depthM')),
-        heightM: required(at('heightM')),
-      }),
-      object(OBSTRUCTION, {
-        kind: z.literal('tree'),
-        rightM: required(at('rightM')),
-        outM: required(at('outM')),
-        heightM: required(at('heightM')),
-        crownDiameterM: required(at('crownDiameterM')),
-        crownBaseM: defaulted(at('crownBaseM')),
-        trunkDiameterM: defaulted(at('trunkDiameterM')),
-        leafOnTransmittance: defaulted(at('leafOnTransmittance')),
-        leafOffTransmittance: defaulted(at('leafOffTransmittance')),
-        leafOnMonths: z.tuple([month, month]).default([...USUAL_LEAF_MONTHS]),
-      }),
-    ],
-    {
-      error: (issue) =>
-        `${shown((issue.input as { kind?: unknown } | null)?.kind)} is no kind; allowed: ${OBSTRUCTION_KINDS}`,
-    },
-  );
-
-  const wall = object('walls[]', {
-    name: text.min(1, { error: 'the name is empty' }),
-    azimuthDeg: required('walls[].azimuthDeg'),
-    construction: z.enum(CONSTRUCTION_NAMES).default('brick'),
-    solarAbsorptance: required('walls[].solarAbsorptance').optional(),
-    emittance: defaulted('walls[].emittance'),
-    heightM: defaulted('walls[].heightM'),
-    windShelter: required('walls[].windShelter')
-      .nullable()
-      .default(null)
-      .meta({ description: 'Share of the free wind at this wall; from the direction of the wind where left out' }),
-    groundAlbedo: required('walls[].groundAlbedo')
-      .nullable()
-      .default(null)
-      .meta({ description: "ground albedo before this wall; the site's where left out" }),
-    edge: z
-      .int({ error: (issue) => `${shown(issue.input)} is no edge; allowed: a whole number from 0` })
-      .min(0, { error: 'edges are counted from 0; allowed: a whole number from 0' })
-      .max(MAX_CORNERS - 1, { error: `no such edge; allowed: 0 to ${MAX_CORNERS - 1}` })
-      .nullable()
-      .default(null)
-      .meta({
-        description: "Edge of the building's outline that this wall is: number k runs from corner k to the next",
-      }),
-    alongM: required('walls[].alongM').nullable().default(null),
-    eave: eave.nullable().default(null),
-    obstructions: z.array(obstruction).max(MAX_OBSTRUCTIONS).default([]),
-    horizon: z
-      .array(z.tuple([required('walls[].horizon.bearingDeg'), required('walls[].horizon.elevationDeg')]))
-      .max(MAX_HORIZON_POINTS)
-      .default([]),
-    electrodeDistanceM: required('walls[].electrodeDistanceM').nullable().default(null),
-    cableDistanceM: required('walls[].cableDistanceM').nullable().default(null),
+  const earthing = object('earthing', {
+    conductorMm2: required('earthing.conductorMm2').nullable().default(null),
+    electrodeDepthM: required('earthing.electrodeDepthM').nullable().default(null),
   });
 
   const constraints = object('constraints', {
@@ -320,7 +182,8 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
     building: building.nullable().default(null),
     box,
     limits: limits.prefault({}),
-    walls: z.array(wall).min(1, { error: 'at least one wall is needed' }).max(MAX_WALLS),
+    walls: z.array(wallSchema(parts)).min(1, { error: 'at least one wall is needed' }).max(MAX_WALLS),
+    earthing: earthing.prefault({}),
     constraints: constraints.prefault({}),
     assumed: z
       .array(z.string().max(MAX_TEXT))
@@ -356,13 +219,6 @@ export type Site = Omit<Parsed, 'walls' | 'place' | 'box'> & {
 export type SiteInput = z.input<ReturnType<typeof buildSiteSchema>>;
 
 export type Obstruction = Wall['obstructions'][number];
-
-function outOfRange(value: number, field: NumberField): string | null {
-  if (!Number.isFinite(value)) return `${shown(value)} is not a number`;
-  if (value < field.min) return `${shown(value)} is below ${field.min}`;
-  if (value > field.max) return `${shown(value)} is above ${field.max}`;
-  return null;
-}
 
 /** Whether the runtime's time-zone data knows this IANA name. */
 export function isTimeZone(name: string): boolean {

@@ -7,6 +7,7 @@
  * page on which nobody typed a unit does not load it.
  */
 import { compassPointDeg } from './compass.ts';
+import { gaugeAreaMm2 } from './wire-gauge.ts';
 
 export type UnitSystem = 'metric' | 'us';
 
@@ -64,6 +65,7 @@ export const QUANTITY_KINDS = {
     },
     example: '0.004, "40 cm^2" or "6 in^2"',
   },
+  conductorArea: { si: 'mm^2', display: same('mm²', 1), example: '16 or "6 AWG"' },
   temperature: {
     si: 'degC',
     display: {
@@ -147,10 +149,11 @@ const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
 /** Longest text taken for a quantity; anything longer is not one, and is not handed to a parser. */
 export const MAX_QUANTITY_TEXT = 40;
 
-/** Reads text without a unit: a plain number, or a compass point where a bearing is asked for. */
+/** Reads text without a unit: a plain number, a compass point for a bearing, a wire gauge for a conductor. */
 export const readNumberText: QuantityReader = (text, kind) => {
   const trimmed = text.trim();
   if (trimmed.length > MAX_QUANTITY_TEXT) return null;
   if (NUMBER.test(trimmed)) return Number.isFinite(Number(trimmed)) ? Number(trimmed) : null;
+  if (kind === 'conductorArea') return gaugeAreaMm2(trimmed);
   return kind === 'bearing' ? compassPointDeg(trimmed) : null;
 };

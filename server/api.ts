@@ -1,7 +1,7 @@
 /**
  * The API. Bodies and answers are JSON, numbers SI (degC for temperatures), instants ISO 8601 in UTC.
  *
- *     POST /api/rank    { site, units? }    the ranking of the walls; units "metric" or "us" are those of its sentences;
+ *     POST /api/rank    { site, units?, rules? }  the ranking of the walls; units "metric" or "us" are those of its sentences;
  *                                           a bare site file will do, too
  *     POST /api/day     { site, wall }      the design day of one wall, step by step
  *     POST /api/advice  { site, wall?, units?, samples?, seed? }
@@ -10,11 +10,11 @@
  *     GET  /api/schema                      JSON Schema of `site`
  *     GET  /api/health                      { status: "ok", version }
  *
- * `site` is what a site file holds. Bad input is answered with 400 and { error, problems: [{ path, found, allowed,
+ * `site` is what a site file holds, `rules` what stands in model/siting/siting-rules.json or a company's own file. Bad input is answered with 400 and { error, problems: [{ path, found, allowed,
  * message }] }, every other failure with its status and { error, problems: [] }.
  */
 import express, { type Router } from 'express';
-import { evaluateDay, parseSite, rankWalls, siteJsonSchema } from '../model/index.ts';
+import { evaluateDay, parseSite, parseSitingRules, rankWalls, siteJsonSchema } from '../model/index.ts';
 import packageFile from '../package.json';
 import { adviseOn } from './advice.ts';
 import { notFound, onlyMethods } from './errors.ts';
@@ -22,6 +22,9 @@ import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
 
 /** Room for the largest site that the schema accepts: 72 walls with 360 horizon points each. */
 const MAX_BODY = '2mb';
+
+/** The rules that a body brings along, or none. */
+const givenRules = (rules: unknown) => (rules === undefined ? {} : { rules: parseSitingRules(rules) });
 
 /** The routes under /api. */
 export function api(): Router {
@@ -37,8 +40,8 @@ export function api(): Router {
   router
     .route('/rank')
     .post(json, (request, response) => {
-      const { site, units } = rankRequest(request);
-      response.json(rankWalls(parseSite(site), units === undefined ? {} : { units }));
+      const { site, units, rules } = rankRequest(request);
+      response.json(rankWalls(parseSite(site), { ...(units && { units }), ...givenRules(rules) }));
     })
     .all(onlyMethods('POST'));
 

@@ -1,6 +1,6 @@
-/** Reads the site that a command works on: a file, standard input, or the built-in example. */
+/** Reads the site that a command works on: a file, standard input, or the built-in example; and a company's siting rules. */
 import { open } from 'node:fs/promises';
-import { DEMO_SITE, parseSite, type Site, SiteError } from '../model/index.ts';
+import { DEMO_SITE, parseSite, parseSitingRules, type Site, SiteError, type SitingRules } from '../model/index.ts';
 import { BadInput } from './bad-input.ts';
 
 /** Far above any real site; keeps a wrong file from filling the memory. */
@@ -25,6 +25,16 @@ export async function readSite(path: string | undefined): Promise<NamedSite> {
   const name = path === '-' ? 'standard input' : path;
   const json = parseJson(name, decode(name, await readBytes(name, path)));
   return { name, site: tellingFile(name, () => parseSite(json)) };
+}
+
+/**
+ * Reads the siting rules of `--rules`; no options where none were asked for.
+ * @throws BadInput when they cannot be read or are no valid rules
+ */
+export async function readRules(path: string | undefined): Promise<{ rules?: SitingRules }> {
+  if (path === undefined) return {};
+  const json = parseJson(path, decode(path, await readBytes(path, path)), 'a set of siting rules');
+  return { rules: tellingFile(path, () => parseSitingRules(json)) };
 }
 
 /**
@@ -107,8 +117,8 @@ function decode(name: string, bytes: Buffer): string {
   }
 }
 
-function parseJson(name: string, text: string): unknown {
-  if (text.trim() === '') throw new BadInput([`${name}: empty; a site in JSON is needed`]);
+function parseJson(name: string, text: string, what = 'a site'): unknown {
+  if (text.trim() === '') throw new BadInput([`${name}: empty; ${what} in JSON is needed`]);
   try {
     return JSON.parse(text);
   } catch (error) {

@@ -3,13 +3,13 @@ import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
 import { cell } from '../thermal/step-table.ts';
 import { type UnitSystem, usualUnits } from '../units.ts';
-import { constraintFindings } from './constraints.ts';
 import { type SiteDay, siteDay } from './design-day.ts';
 import { INPUT_SPREADS, type InputSpread, type MovedSite, valueWithin } from './input-spreads.ts';
 import { latinHypercube, quantile, rankCorrelation, seeded } from './latin-hypercube.ts';
 import { marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
 import { compareDays, type JudgedDay } from './results.ts';
+import { isPermitted, sitingFindings } from './siting-checks.ts';
 import { prepareWallShade, type WallShade } from './wall-shade.ts';
 
 export interface ConfidenceOptions {
@@ -97,10 +97,8 @@ export function* wallConfidence(
 
 /** How often each permitted wall is the coolest under the same inputs. A generator like `wallConfidence`. */
 export function* choiceConfidence(site: Site, options: ConfidenceOptions = {}): Generator<number, ChoiceConfidence> {
-  const walls = site.walls.filter((wall) =>
-    constraintFindings(site, wall, 'metric').every(({ status }) => status !== 'fail'),
-  );
   const { sets, day } = triedSets(site, options);
+  const walls = site.walls.filter((wall) => isPermitted(sitingFindings(site, wall, { units: 'metric', day })));
   const shades = walls.map((wall) => prepareWallShade(site, wall, day));
   const wins = walls.map(() => 0);
   for (const [k, set] of sets.entries()) {

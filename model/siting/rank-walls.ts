@@ -2,7 +2,6 @@
 import type { Site } from '../site.ts';
 import { usualUnits } from '../units.ts';
 import { assumptionsOf } from './assumptions.ts';
-import { constraintFindings } from './constraints.ts';
 import { siteDay } from './design-day.ts';
 import { evaluateWall } from './evaluate-day.ts';
 import {
@@ -13,6 +12,7 @@ import {
   type Ranking,
   type RankOptions,
 } from './results.ts';
+import { isPermitted, sitingFindings } from './siting-checks.ts';
 import { type Candidate, reasonFor, verdictOn } from './wording.ts';
 
 /**
@@ -24,8 +24,8 @@ export function rankWalls(site: Site, options: RankOptions = {}): Ranking {
   const day = siteDay(site, options);
   const candidates = site.walls
     .map((wall): Candidate => {
-      const findings = constraintFindings(site, wall, units);
-      const feasible = findings.every(({ status }) => status !== 'fail');
+      const findings = sitingFindings(site, wall, { units, day, rules: options.rules });
+      const feasible = isPermitted(findings);
       return { wall, findings, feasible, day: evaluateWall(site, wall, day) };
     })
     .sort(betterFirst);

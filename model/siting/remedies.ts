@@ -1,12 +1,12 @@
 /** What could be done about a hot wall: each remedy simulated alone, and the best two together. */
 import type { Site } from '../site.ts';
 import { type UnitSystem, usualUnits } from '../units.ts';
-import { constraintFindings } from './constraints.ts';
 import { siteDay } from './design-day.ts';
 import { evaluateWall } from './evaluate-day.ts';
 import { namedWall } from './named-wall.ts';
 import { type Change, changed, changesFor, type Effort, possible } from './remedy-changes.ts';
 import { type DaySummary, decidingMarginK } from './results.ts';
+import { isPermitted, sitingFindings } from './siting-checks.ts';
 
 export interface Remedy {
   readonly id: string;
@@ -67,7 +67,7 @@ export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): 
   const tried = (changes: readonly Change[]): Remedy => {
     const after = changed({ site, wall }, changes);
     const summary: DaySummary = evaluateWall(after.site, after.wall, day);
-    const findings = constraintFindings(after.site, after.wall, system);
+    const findings = sitingFindings(after.site, after.wall, { units: system, day });
     return {
       id: changes.map(({ id }) => id).join('+'),
       text: changes.map(({ text }) => text).join('; '),
@@ -76,7 +76,7 @@ export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): 
       marginK: decidingMarginK(summary),
       gainK: roomOf(summary) - roomOf(now),
       withinLimits: decidingMarginK(summary) >= 0,
-      permitted: findings.every(({ status }) => status !== 'fail'),
+      permitted: isPermitted(findings),
       caution: [...new Set(changes.flatMap(({ caution }) => caution ?? []))].join(' '),
     };
   };
@@ -88,7 +88,7 @@ export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): 
     yield (ALONE_SHARE * alone.length) / changes.length;
   }
   // What heals a failed constraint goes into pairs whatever it gains by itself.
-  const standsPermitted = constraintFindings(site, wall, system).every(({ status }) => status !== 'fail');
+  const standsPermitted = isPermitted(sitingFindings(site, wall, { units: system, day }));
   const useful = alone.filter(({ remedy }) => remedy.gainK > LEAST_GAIN_K || (!standsPermitted && remedy.permitted));
   const couples = useful.flatMap(({ change: a }, k) =>
     useful

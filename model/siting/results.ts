@@ -1,6 +1,7 @@
 /** What an evaluation gives back. Temperatures in degC, power in W, instants in UTC. */
 import type { PerFace } from '../faces.ts';
 import type { UnitSystem } from '../units.ts';
+import type { SitingCheck, SitingRules } from './siting-rules.ts';
 import type { Touch } from './touch.ts';
 
 export interface DayOptions {
@@ -104,11 +105,15 @@ export interface DayResult extends DaySummary {
 
 export type FindingStatus = 'pass' | 'look' | 'fail';
 
-/** One siting check of a wall: passed, to be looked at on site (nothing entered), or failed. */
+/** One siting check of a wall: passed, to be looked at on site (nothing entered, or a matter for the eye), or failed. */
 export interface Finding {
-  readonly check: 'electrode' | 'cable' | 'mountHeight';
+  readonly check: SitingCheck;
   readonly status: FindingStatus;
   readonly text: string;
+  /** Whether a wall that fails it is out, however cool. */
+  readonly hard: boolean;
+  /** Where its threshold comes from. */
+  readonly origin: string;
 }
 
 export interface RankedWall {
@@ -137,4 +142,7 @@ export interface Ranking {
   readonly assumptions: Assumption[];
 }
 
-export type RankOptions = DayOptions;
+export interface RankOptions extends DayOptions {
+  /** Thresholds of the siting checks; the usual ones where left out. */
+  readonly rules?: SitingRules;
+}

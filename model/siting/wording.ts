@@ -56,10 +56,23 @@ export function verdictOn(context: WordingContext): string {
   return `${decision}${openChecks(best)}${coolerButOut(context, best)}${sunNote(site)}`;
 }
 
-/** A wall whose distances nobody entered is no answer yet. */
+/** Open checks that the verdict spells out; the others stand in the list of the wall. */
+const MOST_SPELT_OUT = 2;
+
+/** A wall whose distances nobody entered is no answer yet, and what is too short is to be put right. */
 function openChecks({ findings }: Candidate): string {
-  const open = findings.filter(({ status }) => status === 'look').map(({ text }) => text);
-  return open.length === 0 ? '' : ` To be checked first: ${open.join('; ')}.`;
+  const wrong = findings.filter(({ status }) => status === 'fail').map(({ text }) => text);
+  const open = findings.filter(({ status }) => status === 'look');
+  const first = open.filter(({ hard }) => hard).slice(0, MOST_SPELT_OUT);
+  const others = open.length - first.length;
+  const checks = others === 1 ? '1 check' : `${others} checks`;
+  const parts: string[] = [];
+  if (wrong.length > 0) parts.push(` To be put right: ${wrong.join('; ')}.`);
+  if (first.length > 0) {
+    const rest = others === 0 ? '' : `; and ${checks} more on site`;
+    parts.push(` To be checked first: ${first.map(({ text }) => text).join('; ')}${rest}.`);
+  } else if (open.length > 0) parts.push(` On site remain to be done: ${checks}.`);
+  return parts.join('');
 }
 
 /** Names the coolest wall that the constraints rule out, where it would have been cooler. */
@@ -129,7 +142,7 @@ const quoted = ({ wall }: Candidate): string => `wall "${wall.name}"`;
 
 const failures = ({ findings }: Candidate): string =>
   findings
-    .filter(({ status }) => status === 'fail')
+    .filter(({ status, hard }) => status === 'fail' && hard)
     .map(({ text }) => text)
     .join('; ');
 

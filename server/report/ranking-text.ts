@@ -59,10 +59,13 @@ function columns(timeZone: string, units: UnitSystem): Column<RankedWall>[] {
 
 function wallLines(wall: RankedWall): string[] {
   // The reason of a wall that fails a check mostly quotes the check already.
-  const open = wall.findings.filter(({ status, text }) => status !== 'pass' && !wall.reason.includes(text));
+  const told = ({ text }: Finding) => !wall.reason.includes(text);
+  const failed = wall.findings.filter((finding) => finding.status === 'fail' && told(finding));
+  const open = wall.findings.filter((finding) => finding.status === 'look').map(({ text }) => text);
   return [
     wrap(wall.reason, `${wall.rank} ${wall.name}: `, '    '),
-    ...open.map(({ status, text }) => wrap(text, status === 'fail' ? '    fails: ' : '    check on site: ', '      ')),
+    ...failed.map(({ text }) => wrap(text, '    fails: ', '      ')),
+    ...(open.length === 0 ? [] : [wrap(open.join('; '), '    check on site: ', '      ')]),
   ];
 }
 

@@ -3,7 +3,15 @@ import { chmodSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { CAUTIONS, DEMO_SITE, evaluateDay, parseSite, rankWalls, touchText } from '../../model/index.ts';
+import {
+  CAUTIONS,
+  DEMO_SITE,
+  evaluateDay,
+  parseSite,
+  rankWalls,
+  touchText,
+  USUAL_SITING_RULES,
+} from '../../model/index.ts';
 import packageFile from '../../package.json';
 import { adviseOn } from '../../server/advice.ts';
 import { runBuilt, spawnBuilt } from './run-built.ts';
@@ -53,6 +61,21 @@ describe('rank', () => {
     const { stdout } = await runBuilt(['rank', small]);
     expect(stdout).toMatch(/\d open/);
     expect(stdout).toContain('check on site:');
+  });
+
+  test('a company brings its own thresholds', async () => {
+    const own = structuredClone(USUAL_SITING_RULES);
+    Object.assign(own.checks.mountHeight, { hard: false });
+    const high = file('high.json', JSON.stringify({ ...SMALL_SITE, box: { ...SMALL_SITE.box, mountHeightM: 2.2 } }));
+    const best = async (args: string[]) => JSON.parse((await runBuilt(['rank', high, '--json', ...args])).stdout).best;
+    expect(await best([])).toBeNull();
+    expect(await best(['--rules', file('rules.json', JSON.stringify(own))])).not.toBeNull();
+  });
+
+  test('rules that are none are refused by their name', async () => {
+    const bad = file('bad-rules.json', '{"name":"ours"}');
+    await expectRefused(['rank', small, '--rules', bad], [/bad-rules\.json: rules\.checks: is missing/]);
+    await expectRefused(['rank', small, '--rules', 'none.json'], [/^none\.json: there is no such file$/]);
   });
 
   test('where the lower limit is passed, the margin is the one to it', async () => {

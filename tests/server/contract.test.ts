@@ -11,6 +11,7 @@ import {
   type SiteInput,
   siteJsonSchema,
   type UnitSystem,
+  USUAL_SITING_RULES,
   wallConfidence,
 } from '../../model/index.ts';
 import packageFile from '../../package.json';
@@ -78,6 +79,19 @@ test('units choose those of the sentences', async () => {
     verdicts.push(response.body.verdict);
   }
   expect(verdicts[0]).not.toBe(verdicts[1]);
+});
+
+test("a company's rules decide, and are refused by path", async () => {
+  const site = { ...SMALL_SITE, box: { ...SMALL_SITE.box, mountHeightM: 2.2 } };
+  const rules = structuredClone(USUAL_SITING_RULES);
+  Object.assign(rules.checks.mountHeight, { hard: false });
+  const response = await request(app).post('/api/rank').send({ site, rules });
+  expect(response.body).toEqual(overTheWire(rankWalls(parseSite(site), { rules })));
+  const wrong = await request(app)
+    .post('/api/rank')
+    .send({ site, rules: { ...rules, checks: {} } });
+  expect(wrong.status).toBe(400);
+  expect(wrong.body.problems[0].path).toBe('rules.checks.electrode');
 });
 
 test('instants are ISO 8601 in UTC', async () => {

@@ -80,12 +80,42 @@ function WallCard({ wall, units, timeZone, chosen, choose }: WallCardProps) {
         ))}
       </dl>
       <p class="wall-reason">{unbroken(wall.reason)}</p>
-      <ul class="findings" aria-label={`Checks of ${wall.name}`}>
-        {wall.findings.map((finding) => (
-          <FindingLine key={finding.check} finding={finding} />
-        ))}
-      </ul>
+      <Findings wall={wall} />
     </article>
+  );
+}
+
+/** What bars or might bar the wall shows; what is in order or can wait for the visit is folded. */
+function Findings({ wall: { name, findings } }: { wall: RankedWall }) {
+  const first = findings.filter(({ status, hard }) => status === 'fail' || (hard && status === 'look'));
+  const others = findings.filter((finding) => !first.includes(finding));
+  const passed = others.filter(({ status }) => status === 'pass').length;
+  const gist = [
+    `${passed} passed`,
+    ...(passed < others.length ? [`${others.length - passed} to look at on site`] : []),
+  ];
+  return (
+    <>
+      {first.length > 0 && <FindingList findings={first} label={`Checks of ${name} that matter first`} />}
+      {others.length > 0 && (
+        <details class="more">
+          <summary>
+            {first.length > 0 ? 'Other checks' : 'Checks'}: {gist.join(', ')}
+          </summary>
+          <FindingList findings={others} label={`Other checks of ${name}`} />
+        </details>
+      )}
+    </>
+  );
+}
+
+function FindingList({ findings, label }: { findings: readonly Finding[]; label: string }) {
+  return (
+    <ul class="findings" aria-label={label}>
+      {findings.map((finding) => (
+        <FindingLine key={finding.check} finding={finding} />
+      ))}
+    </ul>
   );
 }
 
@@ -104,6 +134,7 @@ function FindingLine({ finding }: { finding: Finding }) {
       </span>
       <span>
         <b>{word}:</b> {unbroken(finding.text)}
+        {finding.status === 'fail' && <span class="origin"> ({finding.origin})</span>}
       </span>
     </li>
   );

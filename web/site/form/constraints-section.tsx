@@ -28,6 +28,8 @@ export function ConstraintsSection() {
         <NumberField path={ELECTRODE} disabled={valueAt(draft, ELECTRODE) === null} />
         <NoLimit path={ELECTRODE} label="No limit for the electrode run" />
       </div>
+      <NumberField path="earthing.conductorMm2" />
+      <NumberField path="earthing.electrodeDepthM" />
       <div class="field-group">
         <NumberField path={CABLE} />
         <p class="field-hint">Empty: no limit.</p>

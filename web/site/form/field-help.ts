@@ -32,6 +32,8 @@ const HELP: Partial<Record<FieldPath, string>> = {
   'walls[].eave.transmittance': '0 for a solid roof; more for slats, a trellis or shade cloth.',
   'walls[].alongM': 'Left as seen from outside.',
   'walls[].electrodeDistanceM': 'Along the way the wire takes.',
+  'earthing.conductorMm2': 'In mm², or as a wire gauge such as 6 AWG.',
+  'earthing.electrodeDepthM': 'The length of a driven rod, where its head is at the surface.',
   'walls[].cableDistanceM': 'Along the way the cable takes.',
 };
 

@@ -46,6 +46,7 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
         <NumberField path={`${path}.electrodeDistanceM`} />
         <NumberField path={`${path}.cableDistanceM`} />
         <EaveFields path={`${path}.eave`} />
+        <ClearanceFields path={`${path}.clearances`} />
         <ObstructionsEditor path={`${path}.obstructions`} />
         <details class="more field-wide">
           <summary>More about this wall</summary>
@@ -65,6 +66,23 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
             </button>
           </p>
         )}
+      </div>
+    </details>
+  );
+}
+
+const CLEARANCE_FIELDS = ['meterM', 'gasVentM', 'exhaustM', 'sprinklerM'];
+
+/** How far the box stays from what it must not stand beside; an empty field is a check left for the visit. */
+function ClearanceFields({ path }: { path: string }) {
+  return (
+    <details class="more field-wide">
+      <summary>Clearances to meters, gas, exhausts and sprinklers</summary>
+      <p class="field-hint">Nothing of the kind near: enter how far you looked, such as 10 m.</p>
+      <div class="section-fields">
+        {CLEARANCE_FIELDS.map((key) => (
+          <NumberField key={key} path={`${path}.${key}`} quiet />
+        ))}
       </div>
     </details>
   );
