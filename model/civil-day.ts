@@ -76,6 +76,13 @@ export function clockTime(utc: Date, timeZone: string): string {
   return clockText(zoneClock(timeZone), utc);
 }
 
+/** What the clocks of a zone are ahead of Greenwich in a year without daylight saving, hours. */
+export function standardOffsetH(timeZone: string, year: number): number {
+  const clock = zoneClock(timeZone);
+  const offsets = [0, 6].map((month) => clock.readingMs(Date.UTC(year, month, 1)) - Date.UTC(year, month, 1));
+  return Math.min(...offsets) / HOUR_MS;
+}
+
 function clockText(clock: ZoneClock, utc: Date): string {
   return new Date(clock.readingMs(utc.getTime())).toISOString().slice(11, 16);
 }

@@ -16,3 +16,23 @@ export function airTemperature(solarHour: number, maxC: number, dailyRangeK: num
   const to = FRACTION_OF_RANGE[(index + 1) % 24] as number;
   return maxC - dailyRangeK * (from + (to - from) * (position - index));
 }
+
+/** What the air of an ordinary day runs between. */
+export interface DailyTurns {
+  /** Maximum of the day before. */
+  readonly maxBeforeC: number;
+  readonly minC: number;
+  readonly maxC: number;
+  /** Minimum of the next morning. */
+  readonly minAfterC: number;
+}
+
+/** Hours of the lowest and of the last highest air in the same table. */
+const LOWEST_H = 5;
+const HIGHEST_H = 15;
+
+/** The same between days that differ: each stretch from a turn to the next has the shape of the design day's. */
+export function ordinaryTemperature(solarHour: number, { maxBeforeC, minC, maxC, minAfterC }: DailyTurns): number {
+  if (solarHour < LOWEST_H) return airTemperature(solarHour, maxBeforeC, maxBeforeC - minC);
+  return airTemperature(solarHour, maxC, maxC - (solarHour <= HIGHEST_H ? minC : minAfterC));
+}

@@ -12,6 +12,7 @@ import {
   CLIMATE_SAMPLES,
   type ClimateSample,
   type MonthlyDesign,
+  type MonthlyMeans,
   STANDARD_CYCLES,
   type StandardCycle,
 } from './samples.ts';
@@ -92,6 +93,11 @@ function sampleRow(month: number, latitudeDeg: number): number {
 /** The design day of a sample for a calendar month, 1 to 12, at a latitude. */
 export function monthOfSample(sample: ClimateSample, month: number, latitudeDeg: number): MonthlyDesign {
   return sample.months[sampleRow(month, latitudeDeg)] as MonthlyDesign;
+}
+
+/** The means of a sample for a calendar month, 1 to 12, at a latitude. */
+export function meansOfSample(sample: ClimateSample, month: number, latitudeDeg: number): MonthlyMeans {
+  return sample.monthlyMeans[sampleRow(month, latitudeDeg)] as MonthlyMeans;
 }
 
 /** The calendar month, 1 to 12, with the highest temperature at a latitude; the later one of equals. */

@@ -10,3 +10,9 @@ export function dewPoint(airC: number, relativeHumidityPercent: number): number 
   const gamma = Math.log(Math.max(relativeHumidityPercent, DRIEST_PERCENT) / 100) + (A * airC) / (B + airC);
   return (B * gamma) / (A - gamma);
 }
+
+/** Relative humidity of air with a dew point, over water, percent. */
+export function relativeHumidity(airC: number, dewPointC: number): number {
+  const exponent = (celsius: number) => (A * celsius) / (B + celsius);
+  return 100 * Math.exp(exponent(Math.min(dewPointC, airC)) - exponent(airC));
+}

@@ -21,6 +21,20 @@ export interface MonthlyDesign {
   readonly linkeTurbidity: number;
 }
 
+/** Means of one month's ordinary days, of which a year is made. */
+export interface MonthlyMeans {
+  /** Of the daily maxima and minima. */
+  readonly maxC: number;
+  readonly minC: number;
+  /** Standard deviation of both from day to day. */
+  readonly spreadK: number;
+  readonly dewPointC: number;
+  /** Free wind at the height of the box, m/s. */
+  readonly windMs: number;
+  /** Global irradiation of a day over that of a clear one. */
+  readonly clearSkyIndex: number;
+}
+
 export interface ClimateSample {
   readonly name: string;
   readonly title: string;
@@ -31,6 +45,8 @@ export interface ClimateSample {
   readonly altitudeM: number;
   /** January to December at a northern place; half a year is added south of the equator. */
   readonly months: readonly MonthlyDesign[];
+  /** The same months. */
+  readonly monthlyMeans: readonly MonthlyMeans[];
 }
 
 export interface CycleHour {

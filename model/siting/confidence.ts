@@ -1,11 +1,12 @@
 /** How sure a forecast is, given that its inputs are guesses. */
 import { KELVIN } from '../physical-constants.ts';
+import { seeded } from '../random.ts';
 import type { Site, Wall } from '../site.ts';
 import { cell } from '../thermal/step-table.ts';
 import { type UnitSystem, usualUnits } from '../units.ts';
 import { type SiteDay, siteDay } from './design-day.ts';
 import { INPUT_SPREADS, type InputSpread, type MovedSite, valueWithin } from './input-spreads.ts';
-import { latinHypercube, quantile, rankCorrelation, seeded } from './latin-hypercube.ts';
+import { latinHypercube, quantile, rankCorrelation } from './latin-hypercube.ts';
 import { marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
 import { compareDays, type JudgedDay } from './results.ts';

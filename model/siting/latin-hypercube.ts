@@ -1,17 +1,5 @@
 /** Samples of several inputs at once that cover the range of each evenly, and ranks of what came out. */
 
-/** Random numbers in [0, 1), the same for the same seed. Source: mulberry32, Ettinger 2017 (public domain). */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
 /**
  * A Latin hypercube: `count` points in `inputs` dimensions of [0, 1), each dimension cut into `count` equal parts that hold
  * one point each. Source: McKay, Beckman and Conover 1979, Technometrics 21:239.

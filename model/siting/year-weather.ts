@@ -2,6 +2,7 @@
 
 import { bearingsApartDeg } from '../building-outline.ts';
 import { skyLongwave } from '../climate/sky-temperature.ts';
+import { windProfile } from '../climate/wind-profile.ts';
 import type { Site } from '../site.ts';
 import { problem, SiteError } from '../site-error.ts';
 import { pressureAtAltitude, relativeAirMass } from '../solar/atmosphere.ts';
@@ -93,7 +94,7 @@ export function yearCalendar(site: Site, weather: YearWeather): YearCalendar {
     throw new RangeError(`weather: row ${i} does not follow the one before after ${rowS} s`);
   }
   const sitePressurePa = pressureAtAltitude(altitudeM);
-  const windFactor = windAtBox(site, weather.windHeightM);
+  const windFactor = weather.windHeightM === undefined ? 1 : windProfile(weather.windHeightM, site.box.mountHeightM);
 
   const dayAt = (day: number): YearDay => {
     const firstMs = startMs + day * DAY_S * 1000;
@@ -236,17 +237,3 @@ const CLEAR_LINKE = 3;
 
 /** Clouds of the polar night, of which irradiance says nothing. */
 const UNKNOWN_CLOUDS = 0.5;
-
-/** Profiles of the wind over open country, where it is measured, and over suburbs, where boxes hang. */
-const OPEN = { exponent: 0.14, layerM: 270 };
-const SUBURB = { exponent: 0.22, layerM: 370 };
-
-/**
- * Wind at the height of the box against the wind of the file.
- * Source: ASHRAE Fundamentals 2005, chapter 16, atmospheric boundary layer parameters (EnergyPlus Engineering Reference).
- */
-function windAtBox({ box }: Site, windHeightM: number | undefined): number {
-  if (windHeightM === undefined) return 1;
-  const above = (OPEN.layerM / windHeightM) ** OPEN.exponent;
-  return above * (box.mountHeightM / SUBURB.layerM) ** SUBURB.exponent;
-}

@@ -15,6 +15,7 @@ import {
   type WeatherTable,
   ZONE,
 } from './weather-table.ts';
+import { EPW_WIND_HEIGHT_M, HOUR_ENDING_SUMS } from './write-epw.ts';
 
 const HEADERS = [
   ['LOCATION'],
@@ -43,8 +44,6 @@ const ALL_FIELDS = 35;
 
 /** Files from before albedo and rain were added end with the snow. */
 const FEWEST_FIELDS = 32;
-
-const WIND_HEIGHT_M = 10;
 
 export const isEpw = (firstLine: string): boolean => /^"?LOCATION"?,/i.test(firstLine);
 
@@ -77,8 +76,8 @@ export function readEpw(file: FileLines): WeatherTable {
     source: isNamed(source) ? source.trim() : '',
     labelZoneH,
     shownZoneH: labelZoneH,
-    rule: { text: `sums over the hour before the label${says}`, shiftMin: -30, sums: true },
-    windHeightM: WIND_HEIGHT_M,
+    rule: { ...HOUR_ENDING_SUMS, text: `${HOUR_ENDING_SUMS.text}${says}` },
+    windHeightM: EPW_WIND_HEIGHT_M,
   };
 }
 

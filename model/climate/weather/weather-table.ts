@@ -4,7 +4,9 @@ import { HOURS_OF_YEAR, type RowCalendar, type RowLabel, rowCalendar } from './r
 import { fileError, quoted } from './weather-file-error.ts';
 
 export const WEATHER_FORMATS = ['EPW', 'TMY3', 'PVGIS csv'] as const;
-export type WeatherFormat = (typeof WEATHER_FORMATS)[number];
+
+/** What a year comes from: a file, or nothing but a climate. */
+export type WeatherOrigin = (typeof WEATHER_FORMATS)[number] | 'synthetic';
 
 /** What may stand in a column; below and above it a value is taken for an error of the file. */
 interface Quantity {
@@ -54,7 +56,7 @@ export interface WeatherPlace {
 }
 
 export interface WeatherTable extends WeatherPlace {
-  readonly format: WeatherFormat;
+  readonly format: WeatherOrigin;
   readonly title: string;
   readonly source: string;
   /** Zone of the labels, hours east of Greenwich. */
@@ -128,7 +130,7 @@ export function readRows(file: FileLines, layout: RowLayout): TableRows {
   return { columns, lines, firstLabelMin: calendar.firstLabelMin, notes: calendarNotes(calendar) };
 }
 
-function emptyColumns(): WeatherColumns {
+export function emptyColumns(): WeatherColumns {
   const entries = QUANTITY_NAMES.map((name) => [name, new Float64Array(HOURS_OF_YEAR).fill(Number.NaN)]);
   return Object.fromEntries(entries) as WeatherColumns;
 }

@@ -3,7 +3,7 @@ import { sunPosition } from '../../solar/sun-position.ts';
 import { dropNegativeIrradiance, fillAir, fillIrradiance, openEmptyColumns, type RowSuns } from './missing-values.ts';
 import { HOURS_OF_YEAR } from './row-calendar.ts';
 import { type CheckedTime, checkTime, labelMs, type TimeBase } from './time-base.ts';
-import type { WeatherFormat, WeatherPlace, WeatherTable } from './weather-table.ts';
+import type { WeatherOrigin, WeatherPlace, WeatherTable } from './weather-table.ts';
 
 /** One hour of a weather year. */
 export interface WeatherHour {
@@ -22,7 +22,7 @@ export interface WeatherHour {
 }
 
 export interface WeatherYear extends WeatherPlace {
-  readonly format: WeatherFormat;
+  readonly format: WeatherOrigin;
   /** Name of the place, as far as the file has one. */
   readonly title: string;
   readonly source: string;

@@ -12,8 +12,9 @@ import {
   touchText,
   wallConfidence,
 } from '../../../model/index.ts';
+import { seeded } from '../../../model/random.ts';
 import { INPUT_SPREADS, valueWithin } from '../../../model/siting/input-spreads.ts';
-import { latinHypercube, quantile, rankCorrelation, seeded } from '../../../model/siting/latin-hypercube.ts';
+import { latinHypercube, quantile, rankCorrelation } from '../../../model/siting/latin-hypercube.ts';
 import { BURN_THRESHOLDS_C, burnsWithinS } from '../../../model/siting/touch.ts';
 import { siteWith, wallFacing } from '../sites.ts';
 
