@@ -49,7 +49,7 @@ export {
 } from './siting/confidence.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions, type YearResult } from './siting/evaluate-year.ts';
-export { rankWalls } from './siting/rank-walls.ts';
+export { type RankedDays, rankedDays, rankWalls } from './siting/rank-walls.ts';
 export { type Remedy, type RemedyList, remediesFor, remedySteps } from './siting/remedies.ts';
 export type { Effort } from './siting/remedy-changes.ts';
 export {
@@ -72,6 +72,7 @@ export { parseSitingRules, type SitingCheck, type SitingRules, USUAL_SITING_RULE
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
 export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
+export { type ShadeMemory, shadeMemory } from './siting/wall-shade.ts';
 export { touchText } from './siting/wording.ts';
 export type { WeatherRow, YearWeather } from './siting/year-weather.ts';
 export { clearSky, type Irradiance } from './solar/clear-sky.ts';

@@ -8,6 +8,7 @@ import { apparentSolarHour, equationOfTimeMin, extraterrestrialNormal } from '..
 import { type SunPosition, sunPosition } from '../solar/sun-position.ts';
 import { type DiffuseSky, perezSky } from '../solar/transposition.ts';
 import { type FilmAir, filmAirTable } from '../thermal/air.ts';
+import { type ShadeMemory, shadeMemory } from './wall-shade.ts';
 
 export interface DayStep {
   readonly utc: Date;
@@ -26,6 +27,8 @@ export interface SiteDay {
   readonly steps: readonly DayStep[];
   /** Air at the pressure of the place, shared by its walls; one march at a time. */
   readonly film: FilmAir;
+  /** Of walls at this place, on this day and others. */
+  readonly shades: ShadeMemory;
 }
 
 /** Longest and usual time step, seconds. */
@@ -36,13 +39,15 @@ export interface SiteDayOptions {
   readonly stepS?: number | undefined;
   /** A day of the same place and date, whose suns are taken over. */
   readonly like?: SiteDay;
+  /** Shades prepared for other days, or for the site as it was before. */
+  readonly shades?: ShadeMemory | undefined;
 }
 
 /**
  * Works out a site's design day.
  * @throws RangeError for a step that does not fit; SiteError where the date does not exist at the place
  */
-export function siteDay(site: Site, { stepS, like }: SiteDayOptions = {}): SiteDay {
+export function siteDay(site: Site, { stepS, like, shades = shadeMemory() }: SiteDayOptions = {}): SiteDay {
   const climate = designClimate(site);
   const civil = like?.civil ?? existingDay(climate.date, site.place.timeZone);
   const count = stepCount(civil.hours * 3600, stepS);
@@ -64,7 +69,7 @@ export function siteDay(site: Site, { stepS, like }: SiteDayOptions = {}): SiteD
     return { utc, sun, relativeAirMass: airMass, solarHour, weather, sky };
   });
   const film = like?.film ?? filmAirTable(pressureAtAltitude(site.place.altitudeM));
-  return { civil, climate, stepS: (civil.hours * 3600) / count, steps, film };
+  return { civil, climate, stepS: (civil.hours * 3600) / count, steps, film, shades };
 }
 
 /** Steps of a day; some zones changed their clocks by odd seconds, so that not every day holds whole five minutes. */

@@ -20,18 +20,30 @@ import { type Candidate, reasonFor, verdictOn } from './wording.ts';
  * before others, then by the room left to the upper limit, then by the peak inside temperature.
  */
 export function rankWalls(site: Site, options: RankOptions = {}): Ranking {
+  return rankedDays(site, options).ranking;
+}
+
+/** A ranking with the days that it compares. */
+export interface RankedDays {
+  readonly ranking: Ranking;
+  /** By the name of the wall. */
+  readonly days: ReadonlyMap<string, DayResult>;
+}
+
+/** Ranks the walls as `rankWalls` does, and hands back their days too. */
+export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
   const units = options.units ?? usualUnits(site.place.timeZone);
   const day = siteDay(site, options);
   const candidates = site.walls
     .map((wall): Candidate => {
       const findings = sitingFindings(site, wall, { units, day, rules: options.rules });
       const feasible = isPermitted(findings);
-      return { wall, findings, feasible, day: evaluateWall(site, wall, day) };
+      return { wall, findings, feasible, day: evaluateWall(site, wall, day, units) };
     })
     .sort(betterFirst);
   const best = candidates.find(({ feasible }) => feasible) ?? null;
   const context = { candidates, best, site, civil: day.civil, units };
-  return {
+  const ranking: Ranking = {
     walls: candidates.map((candidate, index) => ({
       rank: index + 1,
       name: candidate.wall.name,
@@ -48,6 +60,7 @@ export function rankWalls(site: Site, options: RankOptions = {}): Ranking {
     date: day.civil.date,
     assumptions: assumptionsOf(site, day.climate, units),
   };
+  return { ranking, days: new Map(candidates.map((candidate) => [candidate.wall.name, candidate.day])) };
 }
 
 function betterFirst(a: Candidate, b: Candidate): number {

@@ -3,6 +3,7 @@ import type { PerFace } from '../faces.ts';
 import type { UnitSystem } from '../units.ts';
 import type { SitingCheck, SitingRules } from './siting-rules.ts';
 import type { Touch } from './touch.ts';
+import type { ShadeMemory } from './wall-shade.ts';
 
 export interface DayOptions {
   /** Time step, seconds; at most 300, the default. The civil day must hold a whole number of them. */
@@ -145,4 +146,6 @@ export interface Ranking {
 export interface RankOptions extends DayOptions {
   /** Thresholds of the siting checks; the usual ones where left out. */
   readonly rules?: SitingRules;
+  /** Shades of former rankings; those of walls that nothing was moved at are taken from it. */
+  readonly shades?: ShadeMemory;
 }

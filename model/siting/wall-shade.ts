@@ -1,4 +1,6 @@
 /** What shades a wall and its box, worked out once for all hours. */
+
+import type { CivilDay } from '../civil-day.ts';
 import { type Face, openFaces, type PerFace, perFace } from '../faces.ts';
 import type { Season } from '../shading/obstructions.ts';
 import { buildScene, type Scene, type SceneInput } from '../shading/scene.ts';
@@ -8,7 +10,7 @@ import { boxPanels, FACE_TILT_DEG, type Panel, wallPanel } from '../shading/wall
 import type { Site, Wall } from '../site.ts';
 import { sinDeg } from '../solar/angles.ts';
 import type { SunPosition } from '../solar/sun-position.ts';
-import type { SiteDay } from './design-day.ts';
+import { type Memory, memory } from './memory.ts';
 
 /** A surface that the sun may fall on, with what is worked out once for it. */
 export interface Receiver {
@@ -25,6 +27,26 @@ export interface WallShade {
   readonly open: readonly Face[];
   readonly faces: PerFace<Receiver>;
   readonly wall: Receiver;
+}
+
+/**
+ * Prepared shades. Sending the rays of a wall with an eave costs more than all the rest of its day, and most changes of a
+ * site, such as another power or limit, move nothing that shades.
+ */
+export type ShadeMemory = Memory<WallShade>;
+
+/** Shades kept at most: the walls of a large building before and after an edit. */
+const SHADES_KEPT = 64;
+
+export function shadeMemory(): ShadeMemory {
+  return memory(SHADES_KEPT);
+}
+
+/** What of a day the shade depends on, and where shades are kept. */
+export interface ShadedDay {
+  readonly civil: CivilDay;
+  readonly steps: readonly { readonly sun: SunPosition }[];
+  readonly shades: ShadeMemory;
 }
 
 /** When a local date falls, for trees in leaf. */
@@ -55,10 +77,30 @@ export function wallScene(site: Site, wall: Wall, season: Season): Scene {
   return buildScene(standingOf(site, wall, season));
 }
 
-/** Prepares the shade of a wall for a box through a day; done once, used at every step. */
-export function prepareWallShade(site: Site, wall: Wall, day: SiteDay): WallShade {
-  const suns = day.steps.filter((_, k) => k % SUN_EVERY === 0).map(({ sun }) => sun);
-  return prepareShade(site, wall, { season: seasonOf(site, day.civil.date), suns });
+/** Prepares the shade of a wall for a box through a day, or recalls it; used at every step. */
+export function prepareWallShade(site: Site, wall: Wall, day: ShadedDay): WallShade {
+  return day.shades.recall(shadeKey(site, wall, day), () => {
+    const suns = day.steps.filter((_, k) => k % SUN_EVERY === 0).map(({ sun }) => sun);
+    return prepareShade(site, wall, { season: seasonOf(site, day.civil.date), suns });
+  });
+}
+
+/** All that the shade of a wall depends on: what stands there, the shape and place of the box, the suns of the day. */
+function shadeKey(site: Site, wall: Wall, { civil, steps }: ShadedDay): string {
+  // What is named here changes no shade; a field of the box that is new is taken to change it.
+  const {
+    solarAbsorptance: _a,
+    emittance: _e,
+    powerW: _p,
+    massKg: _m,
+    duty: _d,
+    hood: _h,
+    vents: _v,
+    ...shape
+  } = site.box;
+  const { latitudeDeg, longitudeDeg } = site.place;
+  const standing = standingOf(site, wall, seasonOf(site, civil.date));
+  return JSON.stringify([standing, shape, latitudeDeg, longitudeDeg, civil.startUtc, civil.hours, steps.length]);
 }
 
 /**

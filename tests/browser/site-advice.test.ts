@@ -26,6 +26,7 @@ async function show(wall: string) {
   const { page } = stage.site;
   await page.getByRole('radio', { name: 'Metric' }).check();
   await page.locator('.wall-head', { hasText: wall }).getByRole('radio').check();
+  await stage.site.lookAt('advice');
   await listed(wall).first().waitFor();
   await coldNight().getByRole('table').waitFor();
   await howSure().locator('.share-bars').nth(1).waitFor();
@@ -75,12 +76,15 @@ describe('what would help on the west wall', () => {
     const before = await gains('west');
     expect(before[0]).toMatch(/^\+\d+\.\d K$/);
     await stage.site.page.getByRole('radio', { name: 'US' }).check();
+    await stage.site.lookAt('advice');
     await eventually(async () => (await gains('west'))[0]).toMatch(/^\+\d+ °F$/);
     expect(await remedies('west').textContent()).not.toMatch(/\d\s(K|mm|m|cm²)\b/);
     await eventually(() => howSure().textContent()).not.toMatch(/\d\sK\b/);
     await stage.site.page.getByRole('radio', { name: 'Metric' }).check();
+    await stage.site.lookAt('advice');
     await eventually(() => gains('west')).toEqual(before);
     await stage.site.page.getByLabel('A hood shades the box').check();
+    await stage.site.lookAt('advice');
     await eventually(() => card('west', 'whiteHood').count()).toBe(0);
     expect(await gains('west')).not.toEqual(before);
   });
@@ -125,6 +129,7 @@ describe('cold, water and burns', () => {
 
     await stage.site.page.getByLabel('I know the coldest night').check();
     await stage.site.field('climate.coldNight.minC').fill('-44');
+    await stage.site.lookAt('advice');
     await coldNight().getByText('a start is a cold start').waitFor();
     await coldNight().getByText('after an outage, the skin of the box lies below the dew point').waitFor();
   });
@@ -157,6 +162,7 @@ test('what takes long shows how far it is, can be stopped and taken up again', a
     };
   });
   await stage.site.fillAndSee('box.powerW', '20');
+  await stage.site.lookAt('advice');
   await page.getByRole('button', { name: 'Cancel the advice' }).click();
   await remedies('west').getByText('Out of date: of the site before the last change').waitFor();
   await page.evaluate(() => Object.assign(window, { hurry: true }));
@@ -170,6 +176,7 @@ test.each([PHONE, DESK])('fits $width px, is accessible, and is drawn', { timeou
   stage.site = await openSitePage(stage.browser, stage.server.address, viewport);
   const { page } = stage.site;
   await page.locator('.wall-head', { hasText: 'west' }).getByRole('radio').check();
+  await stage.site.lookAt('advice');
   await listed('west').first().waitFor();
   await howSure().locator('.share-bars').nth(1).waitFor();
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);

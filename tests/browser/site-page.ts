@@ -26,6 +26,8 @@ export interface SitePage {
   remember(site: unknown): Promise<void>;
   /** Presses a key until the element that `selector` names has the focus. */
   pressUntil(key: string, selector: string): Promise<void>;
+  /** Scrolls to what is computed only when somebody looks at it. */
+  lookAt(part: 'advice' | 'pictures'): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -66,6 +68,7 @@ export async function openSitePage(browser: Browser, address: string, viewport =
       }
       throw new Error(`${key} does not reach ${selector}`);
     },
+    lookAt: (part) => page.locator({ advice: '.advices', pictures: '.pictures' }[part]).scrollIntoViewIfNeeded(),
     close: () => context.close(),
   };
 }

@@ -3,13 +3,15 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import { describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { eachSitePage } from './each-site-page.ts';
 import { DESK, eventually, openSitePage, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
 const stage = eachSitePage();
+
+beforeEach(() => stage.site.lookAt('pictures'));
 
 const sunWords = async () => (await stage.site.page.locator('.sun-words').textContent()) ?? '';
 const roseTable = () => stage.site.page.locator('.rose-table tbody td').allTextContents();
@@ -51,9 +53,11 @@ describe('the sun diagram', () => {
   test('shows and names what stands before a wall', async () => {
     const { page } = stage.site;
     await page.getByRole('radio', { name: /west/ }).check();
+    await stage.site.lookAt('pictures');
     await page.getByRole('heading', { name: 'Sun and shade on wall “west”' }).waitFor();
     await page.locator('#field-walls-3').click();
     await page.locator('#field-walls-3-item').getByRole('button', { name: 'Add a tree' }).click();
+    await stage.site.lookAt('pictures');
     await page.locator('.sun-diagram .silhouette-tree').first().waitFor();
     await page
       .locator('.sun-diagram .picture-key')
@@ -108,8 +112,10 @@ describe('the plan', () => {
   test('the sun is dragged along the rim, and lit faces are marked', { timeout: 180_000 }, async () => {
     const { page } = stage.site;
     await page.getByRole('radio', { name: /west/ }).check();
+    await stage.site.lookAt('pictures');
     await page.getByRole('heading', { name: 'Sun and shade on wall “west”' }).waitFor();
     // What is computed last stands above the plan and would move it.
+    await stage.site.lookAt('advice');
     await page.getByText('coolest this often').waitFor({ timeout: 60_000 });
     const grip = await page.locator('.sun-grip').boundingBox();
     expect(Math.min(grip?.width ?? 0, grip?.height ?? 0)).toBeGreaterThanOrEqual(43.9);
@@ -156,6 +162,7 @@ describe('the rose', () => {
     await stage.site.page.locator('.rose-drawing').waitFor();
     const before = await roseTable();
     await stage.site.field('box.powerW').fill('40');
+    await stage.site.lookAt('pictures');
     await eventually(roseTable).not.toEqual(before);
     const [watts14, watts40] = [before, await roseTable()].map((column) => Number.parseFloat(column[0] ?? ''));
     expect(watts40).toBeGreaterThan(watts14 ?? Number.NaN);
@@ -171,12 +178,14 @@ describe('the rose', () => {
       await route.fulfill({ response, body: `${slow}${await response.text()}` });
     });
     await page.reload();
+    await stage.site.lookAt('pictures');
     const cancel = page.locator('.rose').getByRole('button', { name: 'Cancel' });
     await cancel.waitFor();
     const progress = page.locator('.rose progress');
     await eventually(async () => Number(await progress.getAttribute('value'))).toBeGreaterThan(0);
     await stage.site.fillAndSee('box.powerW', '40');
     expect(await page.locator('.rose-drawing').count()).toBe(0);
+    await stage.site.lookAt('pictures');
     await cancel.click();
     expect(await progress.count()).toBe(0);
     await page.getByText('The rose was cancelled.').waitFor();
@@ -190,6 +199,7 @@ test.each([PHONE, DESK])('the pictures fit $width px and are accessible', { time
   await stage.site.close();
   stage.site = await openSitePage(stage.browser, stage.server.address, viewport);
   const { page } = stage.site;
+  await stage.site.lookAt('pictures');
   await page.locator('.rose-drawing').waitFor();
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
   const letters = await page.locator('.picture svg text').evaluateAll((texts) =>

@@ -1,18 +1,21 @@
 /** Computes the page's results beside the page, so that typing stays smooth. Holds no physics: it calls the model. */
 import {
-  evaluateDay,
   fieldAt,
   parsePlainSite,
-  type Ranking,
-  rankWalls,
+  type RankedDays,
+  rankedDays,
   type Site,
   SiteError,
+  shadeMemory,
   type UnitSystem,
 } from '../../model/index.ts';
 import type { ComputeReply, ComputeRequest, SiteResult } from './protocol.ts';
 
 /** The last ranking, kept because choosing another wall's day asks for the same one again. */
-let last: { key: string; ranking: Ranking } | undefined;
+let last: { key: string; ranked: RankedDays } | undefined;
+
+/** Most edits move nothing that shades. */
+const shades = shadeMemory();
 
 self.addEventListener('message', async (event: MessageEvent<ComputeRequest>) => {
   self.postMessage(await reply(event.data));
@@ -45,24 +48,25 @@ function mayCarryUnit({ path, found }: { readonly path: string; readonly found: 
 }
 
 function compute(site: Site, units: UnitSystem, wall: string | null): SiteResult {
-  const ranking = rank(site, units);
-  const known = site.walls.some(({ name }) => name === wall);
-  const shown = known ? wall : (ranking.walls[0]?.name ?? null);
-  return {
-    site,
-    zoneOfCoordinates: zoneOfCoordinates(site),
-    ranking,
-    day: evaluateDay(site, shown ?? ''),
-  };
+  const { ranking, days } = rank(site, units);
+  const day = days.get(wall ?? '') ?? days.get(ranking.walls[0]?.name ?? '');
+  if (day === undefined) throw new Error('the site has no wall');
+  return { site, zoneOfCoordinates: zoneOfCoordinates(site), ranking, day };
 }
 
-function rank(site: Site, units: UnitSystem): Ranking {
+function rank(site: Site, units: UnitSystem): RankedDays {
   const key = JSON.stringify([site, units]);
-  if (last?.key !== key) last = { key, ranking: rankWalls(site, { units }) };
-  return last.ranking;
+  if (last?.key !== key) last = { key, ranked: rankedDays(site, { units, shades }) };
+  return last.ranked;
 }
+
+/** The zone that belongs to the last coordinates. */
+let lastZone: { key: string; zone: string } | undefined;
 
 function zoneOfCoordinates(site: Site): string {
-  const { timeZone: _, ...place } = site.place;
-  return parsePlainSite({ ...site, place }).place.timeZone;
+  const { timeZone, ...place } = site.place;
+  if (site.assumed.includes('place.timeZone')) return timeZone;
+  const key = JSON.stringify(place);
+  if (lastZone?.key !== key) lastZone = { key, zone: parsePlainSite({ ...site, place }).place.timeZone };
+  return lastZone.zone;
 }

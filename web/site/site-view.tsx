@@ -15,6 +15,7 @@ import { SiteFiles } from './site-files.tsx';
 import { useComputation } from './use-computation.ts';
 import { useDraft } from './use-draft.ts';
 import { useFollowUps } from './use-follow-ups.ts';
+import { useNear } from './use-near.ts';
 import { standing, Verdict, VerdictLine } from './verdict.tsx';
 import { WallRanking } from './wall-ranking.tsx';
 
@@ -26,7 +27,8 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
   const [wall, setWall] = useState<string | null>(null);
   const computation = useComputation(draft, units, wall);
   const { result, problems, failure } = computation;
-  const follow = useFollowUps(result, units, draft);
+  const advice = useNear();
+  const follow = useFollowUps(result, units, draft, advice.near);
 
   useEffect(() => onUnits(units), [units, onUnits]);
   const placeZone = result?.site.place.timeZone;
@@ -71,7 +73,9 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
       {result && (
         <div class="details">
           <DayPanel result={result} units={units} />
-          <Advice result={result} follow={follow} units={units} />
+          <div ref={advice.ref} class="advices">
+            <Advice result={result} follow={follow} units={units} />
+          </div>
           <WallPictures result={result} units={units} input={[draft, wall]} />
           <Groundwork assumptions={result.ranking.assumptions} cautions={CAUTIONS} />
         </div>

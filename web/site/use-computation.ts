@@ -5,7 +5,8 @@ import { type ComputePhase, type Computer, createComputer } from '../compute/com
 import type { SiteResult } from '../compute/protocol.ts';
 import type { Draft } from './draft.ts';
 
-const DEBOUNCE_MS = 150;
+/** Two changes of one keystroke come together; more need not wait, since the newest input overtakes older ones. */
+const DEBOUNCE_MS = 20;
 
 export interface Computation {
   /** The last good result; null until there is one. */

@@ -18,8 +18,11 @@ export interface FollowUpsInPage {
   restart(): void;
 }
 
-/** Typing goes on for a moment: nothing starts before it has stopped for so long, ms. */
+/** Typing goes on for a moment: nothing starts before it has stopped for so long, ms … */
 const REST_MS = 1000;
+
+/** … and where the advice is out of sight, and only the verdict waits for it, for so long. */
+const LONG_REST_MS = 4000;
 
 /** From here on the page offers to stop. */
 const SLOW_MS = 1000;
@@ -35,14 +38,23 @@ const NONE_YET: FollowUpStates = {
 /**
  * @param result what the page shows of the ranking; results of the one before stay until they are replaced
  * @param draft what is being typed: any change stops the work at once
+ * @param near whether the advice is in sight
  */
-export function useFollowUps(result: SiteResult | null, units: UnitSystem, draft: unknown): FollowUpsInPage {
+export function useFollowUps(
+  result: SiteResult | null,
+  units: UnitSystem,
+  draft: unknown,
+  near: boolean,
+): FollowUpsInPage {
   const [states, setStates] = useState<FollowUpStates>(NONE_YET);
   const [running, setRunning] = useState(false);
   const [slow, setSlow] = useState(false);
   const [stopped, setStopped] = useState(false);
   const [attempt, setAttempt] = useState(0);
   const stop = useRef(() => {});
+  const isNear = useRef(near);
+  /** Begins after another rest what has not begun yet. */
+  const hurry = useRef(() => {});
 
   useEffect(() => {
     setSlow(false);
@@ -51,14 +63,15 @@ export function useFollowUps(result: SiteResult | null, units: UnitSystem, draft
     const { site, day } = result;
     const request: FollowUpRequest = { site, wall: day.wall, units };
     let worker: Worker | undefined;
+    let slowTimer: ReturnType<typeof setTimeout> | undefined;
     const ended = () => {
       worker?.terminate();
       clearTimeout(slowTimer);
       setRunning(false);
       setSlow(false);
     };
-    const slowTimer = setTimeout(() => setSlow(true), REST_MS + SLOW_MS);
-    const startTimer = setTimeout(() => {
+    const start = () => {
+      slowTimer = setTimeout(() => setSlow(true), SLOW_MS);
       worker = new Worker(new URL('../compute/follow-up.worker.ts', import.meta.url), { type: 'module' });
       worker.addEventListener('message', ({ data }: MessageEvent<FollowUpReply>) => {
         setStates((before) => withReply(before, data));
@@ -72,20 +85,35 @@ export function useFollowUps(result: SiteResult | null, units: UnitSystem, draft
         ended();
       });
       worker.postMessage(request);
-    }, REST_MS);
-    setRunning(true);
-    stop.current = () => {
+    };
+    let startTimer = setTimeout(start, isNear.current ? REST_MS : LONG_REST_MS);
+    hurry.current = () => {
+      if (worker !== undefined) return;
       clearTimeout(startTimer);
+      startTimer = setTimeout(start, REST_MS);
+    };
+    setRunning(true);
+    const halt = () => {
+      hurry.current = () => {};
+      clearTimeout(startTimer);
+    };
+    stop.current = () => {
+      halt();
       setStates((before) => withUnfinished(before, WAITING));
       setStopped(true);
       ended();
     };
     return () => {
-      clearTimeout(startTimer);
+      halt();
       clearTimeout(slowTimer);
       worker?.terminate();
     };
   }, [result, units, draft, attempt]);
+
+  useEffect(() => {
+    isNear.current = near;
+    if (near) hurry.current();
+  }, [near]);
 
   const cancel = useCallback(() => stop.current(), []);
   const restart = useCallback(() => setAttempt((before) => before + 1), []);

@@ -18,7 +18,7 @@ export interface Rose {
 
 export type RoseState =
   | { readonly kind: 'running'; readonly done: number; readonly slow: boolean }
-  /** For the result of a change, which starts it anew. */
+  /** For the result of a change, or for somebody to look. */
   | { readonly kind: 'waiting' }
   | { readonly kind: 'done' }
   | { readonly kind: 'stopped' }
@@ -39,18 +39,23 @@ const SLOW_MS = 1000;
 /** Nothing is drawn before the typing has rested for so long, ms. */
 const REST_MS = 500;
 
-/** `input` is whatever, when it changes, makes a run for the last result pointless. */
-export function usePictures(result: SiteResult, input: readonly unknown[]): Pictures {
+/**
+ * @param input whatever, when it changes, makes a run for the last result pointless
+ * @param near whether the pictures are in sight; else nothing is begun
+ */
+export function usePictures(result: SiteResult, input: readonly unknown[], near: boolean): Pictures {
   const [view, setView] = useState<WallView | null>(null);
   const [rose, setRose] = useState<Rose | null>(null);
-  const [roseState, setRoseState] = useState<RoseState>({ kind: 'running', done: 0, slow: false });
+  const [roseState, setRoseState] = useState<RoseState>({ kind: 'waiting' });
   const [attempt, setAttempt] = useState(0);
   const maker = useRef<PictureMaker | null>(null);
-  const drawn = useRef(result);
+  /** What the maker works on, or has worked out. */
+  const drawn = useRef<SiteResult | null>(null);
 
   useEffect(() => {
     const started = createPictureMaker((reply) => {
       const of = drawn.current;
+      if (of === null) return;
       if (reply.kind === 'view') setView({ result: of, diagram: reply.diagram, plan: reply.plan });
       else if (reply.kind === 'progress')
         setRoseState((state) => ({ slow: false, ...state, kind: 'running', done: reply.done }));
@@ -70,12 +75,15 @@ export function usePictures(result: SiteResult, input: readonly unknown[]): Pict
   }, input);
 
   useEffect(() => {
-    drawn.current = result;
-    setRoseState({ kind: 'running', done: 0, slow: false });
+    if (!near || drawn.current === result) return;
     // Who goes on typing needs no pictures yet.
-    const timer = setTimeout(() => maker.current?.draw(result.site, result.day.wall), REST_MS);
+    const timer = setTimeout(() => {
+      drawn.current = result;
+      setRoseState({ kind: 'running', done: 0, slow: false });
+      maker.current?.draw(result.site, result.day.wall);
+    }, REST_MS);
     return () => clearTimeout(timer);
-  }, [result, attempt]);
+  }, [result, attempt, near]);
 
   const running = roseState.kind === 'running';
   useEffect(() => {
@@ -94,6 +102,9 @@ export function usePictures(result: SiteResult, input: readonly unknown[]): Pict
       maker.current?.stop();
       setRoseState({ kind: 'stopped' });
     },
-    retry: () => setAttempt((count) => count + 1),
+    retry() {
+      drawn.current = null;
+      setAttempt((count) => count + 1);
+    },
   };
 }

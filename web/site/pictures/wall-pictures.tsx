@@ -1,6 +1,7 @@
 /** What the sun and the shade do on the chosen wall, in three pictures with their words and figures. */
 import type { UnitSystem } from '../../../model/index.ts';
 import type { SiteResult } from '../../compute/protocol.ts';
+import { useNear } from '../use-near.ts';
 import { PlanPicture } from './plan-picture.tsx';
 import { RosePicture } from './rose-picture.tsx';
 import { SunDiagramPicture } from './sun-diagram-picture.tsx';
@@ -14,10 +15,13 @@ interface WallPicturesProps {
 }
 
 export function WallPictures({ result, units, input }: WallPicturesProps) {
-  const pictures = usePictures(result, input);
-  const { view } = pictures;
+  const { near, ref } = useNear();
+  const pictures = usePictures(result, input, near);
+  const { view, rose } = pictures;
+  const drawn = [view, rose].filter((picture) => picture !== null);
+  const old = drawn.some((picture) => picture.result !== result);
   return (
-    <section class="pictures" aria-labelledby="pictures-heading">
+    <section ref={ref} class={old ? 'pictures pictures-old' : 'pictures'} aria-labelledby="pictures-heading">
       <h2 id="pictures-heading">Sun and shade on wall “{view?.plan.wall ?? result.day.wall}”</h2>
       {view && <SunDiagramPicture view={view} units={units} />}
       {view && <PlanPicture view={view} units={units} />}
