@@ -1,6 +1,7 @@
 /** The frame around every view: name, navigation, units. */
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { UnitSystem } from '../model/index.ts';
+import { OfflineNotice } from './offline/offline-notice.tsx';
 import { storedUnits, storeUnits } from './site/storage.ts';
 import { UnitsSwitch } from './units-switch.tsx';
 import { VIEWS, viewAt } from './views.ts';
@@ -36,6 +37,7 @@ export function App() {
         )}
         <UnitsSwitch units={chosenUnits ?? shownUnits} onChoose={choose} />
       </header>
+      <OfflineNotice />
       <view.Component chosenUnits={chosenUnits} onUnits={setShownUnits} />
     </>
   );

@@ -8,6 +8,7 @@ import './styles/results.css';
 import './styles/day.css';
 import './styles/advice.css';
 import './styles/pictures.css';
+import './styles/sites.css';
 import './styles/print.css';
 
 const root = document.getElementById('app');

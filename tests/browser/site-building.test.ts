@@ -21,8 +21,10 @@ const inside = (text: string) => stage.site.page.locator('.section').getByText(t
 
 /** The stored site, as a reload would find it. */
 async function stored() {
-  const text = await stage.site.page.evaluate(() => localStorage.getItem('shadeside.site') ?? '{}');
-  return JSON.parse(text) as { building?: { outlineM: number[][] }; walls: { edge?: number; alongM?: number }[] };
+  return JSON.parse(await stage.site.kept()) as {
+    building?: { outlineM: number[][] };
+    walls: { edge?: number; alongM?: number }[];
+  };
 }
 
 /** Enters a rectangle, in metres. */

@@ -10,6 +10,9 @@ export function eventually<Value>(read: () => Value | Promise<Value>) {
   return expect.poll(read, { timeout: 20_000 });
 }
 
+/** What the driver itself says where it blocks the service worker. */
+const BLOCKED = 'Service Worker registration blocked by Playwright';
+
 export interface SitePage {
   readonly page: Page;
   /** Errors and warnings of the page so far. */
@@ -24,6 +27,8 @@ export interface SitePage {
   fillAndSee(path: string, text: string, watched?: () => Promise<string[]>): Promise<void>;
   /** Puts a site into the page's memory, where a reload finds it. */
   remember(site: unknown): Promise<void>;
+  /** The site in the form as JSON, as a reload would find it. */
+  kept(): Promise<string>;
   /** Presses a key until the element that `selector` names has the focus. */
   pressUntil(key: string, selector: string): Promise<void>;
   /** Scrolls to what is computed only when somebody looks at it. */
@@ -32,12 +37,19 @@ export interface SitePage {
 }
 
 export async function openSitePage(browser: Browser, address: string, viewport = DESK): Promise<SitePage> {
-  const context = await browser.newContext({ viewport, timezoneId: 'Asia/Kolkata', locale: 'de-DE' });
+  const context = await browser.newContext({
+    viewport,
+    timezoneId: 'Asia/Kolkata',
+    locale: 'de-DE',
+    // It would fetch the whole build beside each test; tests/browser/site-saving.test.ts has one.
+    serviceWorkers: 'block',
+  });
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(String(error)));
   page.on('console', (message) => {
     if (message.type() !== 'error' && message.type() !== 'warning') return;
+    if (message.text() === BLOCKED) return;
     complaints.push(`${message.text()} ${message.location().url}`);
   });
   await page.goto(address);
@@ -61,6 +73,12 @@ export async function openSitePage(browser: Browser, address: string, viewport =
       await page.evaluate((text) => localStorage.setItem('shadeside.site', text), JSON.stringify(site));
       await page.reload();
     },
+    kept: () =>
+      page.evaluate(() => {
+        const id = sessionStorage.getItem('shadeside.current');
+        const copy = JSON.parse(localStorage.getItem(`shadeside.draft.${id}`) ?? '{"draft":{}}');
+        return JSON.stringify(copy.draft);
+      }),
     async pressUntil(key, selector) {
       for (let step = 0; step < 200; step += 1) {
         if (await page.evaluate((wanted) => document.activeElement?.matches(wanted) ?? false, selector)) return;

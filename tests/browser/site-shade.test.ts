@@ -91,7 +91,7 @@ describe('what stands before a wall', () => {
     await stage.site.page.locator('#field-walls-3').click();
     await add('tree');
     await stage.site.field('walls.3.obstructions.0.leafOnMonths.0').selectOption('May');
-    await eventually(() => stage.site.page.evaluate(() => localStorage.getItem('shadeside.site'))).toContain('[5,10]');
+    await eventually(stage.site.kept).toContain('[5,10]');
     await stage.site.page.reload();
     await stage.site.page.locator('#field-walls-3').click();
     expect(await stage.site.field('walls.3.obstructions.0.leafOnMonths.0').inputValue()).toBe('5');

@@ -7,7 +7,7 @@
 const CLIMATE_DATA = '^model/climate/samples\\.ts$';
 
 /** Build configurations run on the developer's machine only. */
-const BUILD_CONFIG = '(^|/)vite\\.config\\.ts$';
+const BUILD_CONFIG = '(^|/)(vite\\.config|precache)\\.ts$';
 
 module.exports = {
   forbidden: [

@@ -52,7 +52,8 @@ const LABELS: Readonly<Record<string, string>> = {
 
 const AXES = [['east'], ['north']];
 
-function subjectOf(path: string, draft: Draft): string {
+/** What the field at a path is called, in words. */
+export function subjectOf(path: string, draft: Draft): string {
   const corner = /^building\.outlineM\.(\d+)(?:\.([01]))?/.exec(path);
   if (corner) return [`corner ${corner[1]} of the building`, ...(AXES[Number(corner[2])] ?? [])].join(', ');
   const label = LABELS[path] ?? fieldAt(path)?.label ?? spacedOut(path.split('.').at(-1) ?? '');

@@ -1,6 +1,7 @@
 /** One site: the verdict, the ranked walls, the form, and what the forecast rests on. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { CAUTIONS, usualUnits } from '../../model/index.ts';
+import { SitesPanel } from '../sites/sites-panel.tsx';
 import type { ViewProps } from '../view-props.ts';
 import { Advice } from './advice/advice.tsx';
 import { DayPanel } from './day-panel.tsx';
@@ -67,6 +68,11 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
         <VerdictLine computation={computation} units={units} />
         <h2 id="form-heading">The site</h2>
         <p>Change anything: the result follows. Numbers may carry a unit, such as “12 in” or “46 °C”.</p>
+        <SitesPanel
+          drafting={drafting}
+          verdict={standing(computation) === 'current' ? result?.ranking.verdict : ''}
+          units={units}
+        />
         <SiteFiles {...drafting} />
         <SiteForm form={form} result={result} rename={rename} remove={remove} />
       </section>

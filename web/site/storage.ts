@@ -1,23 +1,7 @@
-/** What the browser keeps between visits: the site in the form and the chosen units. Storage may be full, off or corrupt. */
+/** What the browser keeps between visits beside the sites: the chosen units. Storage may be full or off. */
 import type { UnitSystem } from '../../model/index.ts';
-import { type Draft, isDraft } from './draft.ts';
 
-const SITE_KEY = 'shadeside.site';
 const UNITS_KEY = 'shadeside.units';
-
-export function storedSite(): Draft | null {
-  try {
-    const value: unknown = JSON.parse(read(SITE_KEY) ?? 'null');
-    return isDraft(value) ? value : null;
-  } catch {
-    // Text that is no JSON was not written by this page.
-    return null;
-  }
-}
-
-export function storeSite(draft: Draft): void {
-  write(SITE_KEY, JSON.stringify(draft));
-}
 
 export function storedUnits(): UnitSystem | null {
   const value = read(UNITS_KEY);
