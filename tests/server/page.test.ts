@@ -11,6 +11,8 @@ const webDir = join(folder, 'web');
 mkdirSync(join(webDir, 'assets'), { recursive: true });
 writeFileSync(join(webDir, 'index.html'), '<!doctype html><title>page</title>');
 writeFileSync(join(webDir, 'assets/main-1234.js'), 'export {};');
+writeFileSync(join(webDir, 'service-worker.js'), '');
+writeFileSync(join(webDir, 'manifest.webmanifest'), '{}');
 writeFileSync(join(webDir, '.hidden'), 'hidden');
 writeFileSync(join(folder, 'outside.txt'), 'outside');
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -24,6 +26,14 @@ test('the page is asked for anew each time, its hashed files never again', async
   const script = await request(app).get('/assets/main-1234.js');
   expect(script.headers['content-type']).toMatch(/javascript/);
   expect(script.headers['cache-control']).toContain('immutable');
+});
+
+test('the service worker is asked for anew each time, and the manifest is one', async () => {
+  const worker = await request(app).get('/service-worker.js');
+  expect(worker.headers['cache-control']).toBe('no-cache');
+  const manifest = await request(app).get('/manifest.webmanifest');
+  expect(manifest.headers['content-type']).toContain('application/manifest+json');
+  expect(manifest.headers['content-security-policy']).toMatch(/worker-src 'self'; manifest-src 'self'/);
 });
 
 test.each([
