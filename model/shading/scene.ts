@@ -120,13 +120,13 @@ export function buildScene(input: SceneInput): Scene {
       const towards = inWall(direction);
       if (up <= 0 || belowSkyline(towards)) return () => 0;
       const [toRight, outward] = towards;
-      const reaches = sunShare(bodies, towards);
+      const reaches = bodies.length === 0 ? null : sunShare(bodies, towards);
+      const stepsPerM = outward === 0 ? 0 : -1 / outward;
       return (point) => {
         // The line to the sun crosses the plane of the wall after so many steps; a point on the wall does not cross it.
-        const steps = Math.abs(point[1]) > ON_WALL_M ? -point[1] / outward : 0;
-        const crosses = steps > 0 && steps < FAR;
-        if (crosses && onWall(point[0] + steps * toRight, point[2] + steps * up)) return 0;
-        return reaches(point);
+        const steps = Math.abs(point[1]) > ON_WALL_M ? point[1] * stepsPerM : 0;
+        if (steps > 0 && onWall(point[0] + steps * toRight, point[2] + steps * up)) return 0;
+        return reaches === null ? 1 : reaches(point);
       };
     },
   };
@@ -165,14 +165,15 @@ function sunShare(bodies: readonly Body[], towards: WallPoint): (point: WallPoin
  * The rectangles on the ground that hold the shadows of bodies: lowest and highest right, lowest and highest out of each.
  * The shifts are those of the shadow of a point one metre up.
  */
-function shadowBounds(bodies: readonly Body[], rightPerM: number, outPerM: number): Float64Array {
-  const bounds = new Float64Array(4 * bodies.length);
-  for (let k = 0; k < bodies.length; k++) {
-    const { low, high } = bodies[k] as Body;
-    bounds[4 * k] = low[0] + (rightPerM < 0 ? high[2] : low[2]) * rightPerM;
-    bounds[4 * k + 1] = high[0] + (rightPerM < 0 ? low[2] : high[2]) * rightPerM;
-    bounds[4 * k + 2] = low[1] + (outPerM < 0 ? high[2] : low[2]) * outPerM;
-    bounds[4 * k + 3] = high[1] + (outPerM < 0 ? low[2] : high[2]) * outPerM;
+function shadowBounds(bodies: readonly Body[], rightPerM: number, outPerM: number): number[] {
+  const bounds: number[] = [];
+  for (const { low, high } of bodies) {
+    bounds.push(
+      low[0] + (rightPerM < 0 ? high[2] : low[2]) * rightPerM,
+      high[0] + (rightPerM < 0 ? low[2] : high[2]) * rightPerM,
+      low[1] + (outPerM < 0 ? high[2] : low[2]) * outPerM,
+      high[1] + (outPerM < 0 ? low[2] : high[2]) * outPerM,
+    );
   }
   return bounds;
 }

@@ -36,9 +36,6 @@ export interface SunPoints {
   readonly all: readonly WallPoint[];
 }
 
-/** Points on each half of a panel, ever more of them. */
-const HALF_COUNTS = [8, 16, 32, 64, 128];
-
 /** Fine enough is what moves the sum over the suns by less than this from half as many points, of the sum itself … */
 const REFINED_WITHIN = 0.01;
 
@@ -50,7 +47,7 @@ const REFINED_WITHIN_OPEN = 0.002;
  * than one in a hundred.
  */
 export function sunPoints(panel: Panel, scene: Scene, suns: readonly Sunlight[]): SunPoints {
-  const [fewest, ...more] = HALF_COUNTS as [number, ...number[]];
+  const [fewest, ...more] = SPREADS as [Spread, ...Spread[]];
   let points = spreadOver(panel, scene, fewest);
   const ends = Number.isFinite(scene.wall.leftEndM) || Number.isFinite(scene.wall.rightEndM);
   if (!scene.hasObstructions && !ends) return points;
@@ -58,9 +55,9 @@ export function sunPoints(panel: Panel, scene: Scene, suns: readonly Sunlight[])
   const openSum = facing.reduce((sum, { direction }) => sum + dot(panel.normal, direction), 0);
   const daySum = () => facing.reduce((sum, sun) => sum + sunlitCosine(scene, panel, points, sun), 0);
   let sum = daySum();
-  for (const count of more) {
+  for (const spread of more) {
     const before = sum;
-    points = spreadOver(panel, scene, count);
+    points = spreadOver(panel, scene, spread);
     sum = daySum();
     if (Math.abs(sum - before) <= Math.max(REFINED_WITHIN * sum, REFINED_WITHIN_OPEN * openSum)) break;
   }
@@ -71,7 +68,18 @@ export function sunPoints(panel: Panel, scene: Scene, suns: readonly Sunlight[])
  * Points spread evenly over a panel, no two of a half in one row or column, so that a shadow's edge that runs along a side
  * passes them one by one. The halves mirror each other, as do mirrored scenes.
  */
-function spreadOver({ centre, halfAcross, halfAlong }: Panel, scene: Scene, halfCount: number): SunPoints {
+function spreadOver({ centre, halfAcross, halfAlong }: Panel, scene: Scene, spread: Spread): SunPoints {
+  const all = spread.places.map(({ u, v }) => scene.inWall(along(along(centre, halfAcross, u), halfAlong, v)));
+  return { all, scouts: spread.scouts.map((k) => all[k] as WallPoint) };
+}
+
+/** Places on a panel from -1 to 1 across and upwards, and the numbers of those that are asked first. */
+interface Spread {
+  readonly places: readonly { readonly u: number; readonly v: number }[];
+  readonly scouts: readonly number[];
+}
+
+function spreadOf(halfCount: number): Spread {
   const places = Array.from({ length: halfCount }, (_, k) => {
     const across = ((k + 1) * GOLDEN) % 1;
     const upwards = (2 * k + 1) / halfCount - 1;
@@ -81,10 +89,12 @@ function spreadOver({ centre, halfAcross, halfAlong }: Panel, scene: Scene, half
     places.reduce((best, place) => (place.u * u + place.v * v > best.u * u + best.v * v ? place : best)),
   );
   const every = places.length / 8;
-  const scouts = new Set([...outermost, ...places.filter((_, k) => k % every === every >> 1)]);
-  const point = ({ u, v }: { u: number; v: number }) => scene.inWall(along(along(centre, halfAcross, u), halfAlong, v));
-  return { all: places.map(point), scouts: [...scouts].map(point) };
+  const first = new Set([...outermost, ...places.filter((_, k) => k % every === every >> 1)]);
+  return { places, scouts: [...first].map((place) => places.indexOf(place)) };
 }
+
+/** From few points on each half of a panel to many. */
+const SPREADS = [8, 16, 32, 64, 128].map(spreadOf);
 
 /**
  * Sunlit projected fraction of a panel: the mean share of the sun that reaches its points times the cosine of incidence,
@@ -104,7 +114,9 @@ export function evenShare(
   shareAt: (point: WallPoint) => number,
 ): number {
   const first = shareAt((scouts[0] ?? all[0]) as WallPoint);
-  if (scouts.every((point) => shareAt(point) === first)) return first;
+  let even = true;
+  for (let k = 1; k < scouts.length && even; k++) even = shareAt(scouts[k] as WallPoint) === first;
+  if (even) return first;
   let sum = 0;
   for (const point of all) sum += shareAt(point);
   return sum / all.length;

@@ -11,7 +11,7 @@ import { marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
 import { compareDays, type JudgedDay } from './results.ts';
 import { isPermitted, sitingFindings } from './siting-checks.ts';
-import { prepareWallShade, type WallShade } from './wall-shade.ts';
+import { type DayShade, prepareWallShade } from './wall-shade.ts';
 
 export interface ConfidenceOptions {
   /** How many sets of inputs are tried; 100 where left out. */
@@ -103,7 +103,7 @@ export function* choiceConfidence(site: Site, options: ConfidenceOptions = {}): 
   const shades = walls.map((wall) => prepareWallShade(site, wall, day));
   const wins = walls.map(() => 0);
   for (const [k, set] of sets.entries()) {
-    const days = walls.map((wall, w) => dayOf(site, set, wall, { day, shade: shades[w] as WallShade }));
+    const days = walls.map((wall, w) => dayOf(site, set, wall, { day, shade: shades[w] as DayShade }));
     const best = days.reduce<JudgedDay | undefined>(
       (a, b) => (a === undefined || compareDays(b, a) < 0 ? b : a),
       undefined,
@@ -141,7 +141,7 @@ function triedSets(site: Site, { samples = USUAL_SAMPLES, seed = 1 }: Confidence
   return { sets, day: siteDay(site) };
 }
 
-function dayOf(site: Site, set: InputSet, wall: Wall, { day, shade }: { day: SiteDay; shade: WallShade }) {
+function dayOf(site: Site, set: InputSet, wall: Wall, { day, shade }: { day: SiteDay; shade: DayShade }) {
   const start: MovedSite = { site, insideFactor: 1 };
   const moved = INPUT_SPREADS.reduce(
     (at: MovedSite, spread: InputSpread, k) => spread.move(at, set[k] as number),

@@ -7,7 +7,8 @@ import { pressureAtAltitude, relativeAirMass } from '../solar/atmosphere.ts';
 import { apparentSolarHour, equationOfTimeMin, extraterrestrialNormal } from '../solar/extraterrestrial.ts';
 import { type SunPosition, sunPosition } from '../solar/sun-position.ts';
 import { type DiffuseSky, perezSky } from '../solar/transposition.ts';
-import { type FilmAir, filmAirTable } from '../thermal/air.ts';
+import type { FilmAir } from '../thermal/air.ts';
+import { filmAirTable } from '../thermal/film-air.ts';
 import { type ShadeMemory, shadeMemory } from './wall-shade.ts';
 
 export interface DayStep {
@@ -47,7 +48,10 @@ export interface SiteDayOptions {
  * Works out a site's design day.
  * @throws RangeError for a step that does not fit; SiteError where the date does not exist at the place
  */
-export function siteDay(site: Site, { stepS, like, shades = shadeMemory() }: SiteDayOptions = {}): SiteDay {
+export function siteDay(
+  site: Site,
+  { stepS, like, shades = like?.shades ?? shadeMemory() }: SiteDayOptions = {},
+): SiteDay {
   const climate = designClimate(site);
   const civil = like?.civil ?? existingDay(climate.date, site.place.timeZone);
   const count = stepCount(civil.hours * 3600, stepS);

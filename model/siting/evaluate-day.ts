@@ -4,14 +4,13 @@ import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
 import { covers, hoodNode } from '../thermal/hood.ts';
 import { energyClosure } from '../thermal/periodic-day.ts';
-import { cell } from '../thermal/step-table.ts';
-import type { UnitSystem } from '../units.ts';
+import type { StepTable } from '../thermal/step-table.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type DayStep, type SiteDay, siteDay } from './design-day.ts';
 import { ledgerAt } from './ledger.ts';
 import { marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
-import type { DayOptions, DayResult } from './results.ts';
+import type { DayOptions, DayResult, WallDay } from './results.ts';
 import { burnsWithinS, type Touch } from './touch.ts';
 
 /** Beam normal to the sun above which the sun is said to shine, W/m2 (WMO guide no. 8, chapter 8). */
@@ -22,17 +21,16 @@ const SUNSHINE_WM2 = 120;
  * @throws SiteError when the site has no wall of that name
  */
 export function evaluateDay(site: Site, wallName: string, options: DayOptions = {}): DayResult {
-  return evaluateWall(site, namedWall(site, wallName), siteDay(site, options), options.units);
+  const day = siteDay(site, options);
+  const evaluated = evaluateWall(site, namedWall(site, wallName), day);
+  return { ...evaluated, assumptions: assumptionsOf(site, day.climate, options.units) };
 }
 
 /** Evaluates a wall on a day that was worked out before. */
-export function evaluateWall(site: Site, wall: Wall, day: SiteDay, units?: UnitSystem): DayResult {
+export function evaluateWall(site: Site, wall: Wall, day: SiteDay): WallDay {
   const { network, forcing, march, sun } = marchWall(site, wall, day);
 
-  const column = (node: string): number[] => {
-    const index = network.indexOf(node);
-    return day.steps.map((_, k) => cell(march.temperaturesK, k, index) - KELVIN);
-  };
+  const column = (node: string): number[] => columnC(march.temperaturesK, network.indexOf(node));
   const outsideAirC = day.steps.map((step) => step.weather.airC);
   const insideAirC = column('insideAir');
   const electronicsC = column('electronics');
@@ -59,7 +57,7 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay, units?: UnitS
     condensationHours: day.steps.filter(wet).length * stepHours,
     skinC,
     faceIrradianceWm2: perFace((face) =>
-      bareFaces.includes(face) ? Array.from(sun.faces[face].total) : day.steps.map(() => 0),
+      bareFaces.includes(face) ? [...sun.faces[face].total] : day.steps.map(() => 0),
     ),
     peakInsideAirC: Math.max(...insideAirC),
     peakAtUtc: day.steps[peakStep]?.utc ?? day.civil.startUtc,
@@ -72,8 +70,14 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay, units?: UnitS
     sunHours: day.steps.filter(sunny).length * stepHours,
     energyClosure: energyClosure(network, forcing, march),
     ledgerAtPeak: ledgerAt({ network, forcing, march, step: peakStep, sun, box: site.box }),
-    assumptions: assumptionsOf(site, day.climate, units),
   };
+}
+
+/** A column of kelvins in degC. */
+function columnC({ values, width }: StepTable, index: number): number[] {
+  const column: number[] = [];
+  for (let at = index; at < values.length; at += width) column.push((values[at] as number) - KELVIN);
+  return column;
 }
 
 /** The outside of a box is its skin, or the hood over it. */

@@ -17,7 +17,8 @@ import { cell, type StepTable, stepTable } from '../thermal/step-table.ts';
 import { arrheniusFactor, batteryAgeing } from './ageing.ts';
 import { albedoBefore, dayForcing, wallNetwork } from './day-forcing.ts';
 import { namedWall } from './named-wall.ts';
-import { prepareShade, type WallShade } from './wall-shade.ts';
+import type { WallShade } from './receivers.ts';
+import { prepareShade } from './wall-shade.ts';
 import { type WallSun, wallSun } from './wall-sun.ts';
 import { type YearCalendar, type YearDay, type YearWeather, yearCalendar } from './year-weather.ts';
 

@@ -11,6 +11,7 @@ import {
   decidingMarginK,
   type Ranking,
   type RankOptions,
+  type WallDay,
 } from './results.ts';
 import { isPermitted, sitingFindings } from './siting-checks.ts';
 import { type Candidate, reasonFor, verdictOn } from './wording.ts';
@@ -38,11 +39,12 @@ export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
     .map((wall): Candidate => {
       const findings = sitingFindings(site, wall, { units, day, rules: options.rules });
       const feasible = isPermitted(findings);
-      return { wall, findings, feasible, day: evaluateWall(site, wall, day, units) };
+      return { wall, findings, feasible, day: evaluateWall(site, wall, day) };
     })
     .sort(betterFirst);
   const best = candidates.find(({ feasible }) => feasible) ?? null;
   const context = { candidates, best, site, civil: day.civil, units };
+  const assumptions = assumptionsOf(site, day.climate, units);
   const ranking: Ranking = {
     walls: candidates.map((candidate, index) => ({
       rank: index + 1,
@@ -58,9 +60,12 @@ export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
     verdict: verdictOn(context),
     timeZone: day.civil.timeZone,
     date: day.civil.date,
-    assumptions: assumptionsOf(site, day.climate, units),
+    assumptions,
   };
-  return { ranking, days: new Map(candidates.map((candidate) => [candidate.wall.name, candidate.day])) };
+  return {
+    ranking,
+    days: new Map(candidates.map((candidate) => [candidate.wall.name, { ...candidate.day, assumptions }])),
+  };
 }
 
 function betterFirst(a: Candidate, b: Candidate): number {
@@ -68,7 +73,7 @@ function betterFirst(a: Candidate, b: Candidate): number {
   return compareDays(a.day, b.day);
 }
 
-function summaryOf(day: DayResult): DaySummary {
+function summaryOf(day: WallDay): DaySummary {
   const { peakInsideAirC, peakAtUtc, peakElectronicsC, peakOutsideAirC, lowestInsideAirC } = day;
   const { marginK, coldMarginK, hoursOverLimit, sunHours, energyClosure } = day;
   return {

@@ -80,6 +80,9 @@ export function compareDays(a: JudgedDay, b: JudgedDay): number {
 export const decidingMarginK = (day: Pick<DaySummary, 'marginK' | 'coldMarginK'>): number =>
   coldDecides(day) ? day.coldMarginK : day.marginK;
 
+/** A wall's day without what its forecast rests on. */
+export type WallDay = Omit<DayResult, 'assumptions'>;
+
 export interface DayResult extends DaySummary {
   readonly wall: string;
   /** Local civil date of the day, "2026-07-05". */

@@ -12,7 +12,7 @@ import type { Obstruction, Site, Wall } from '../site.ts';
 import { type SunPosition, sunPosition } from '../solar/sun-position.ts';
 import { siteDay } from './design-day.ts';
 import { namedWall } from './named-wall.ts';
-import { seasonOf, standingOf, wallScene } from './wall-shade.ts';
+import { seasonOf, standingOf, wallScene } from './wall-views.ts';
 
 /** The sun at one instant and how much of it reaches the box. */
 export interface SunOnBox extends SunPosition {

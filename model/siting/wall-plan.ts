@@ -6,7 +6,7 @@ import type { Obstruction, Site, Wall } from '../site.ts';
 import { siteDay } from './design-day.ts';
 import { namedWall } from './named-wall.ts';
 import { boxInSun, type SunOnBox } from './sun-diagram.ts';
-import { seasonOf, standingOf } from './wall-shade.ts';
+import { seasonOf, standingOf } from './wall-views.ts';
 
 /** Something with an outline on the ground or above it. */
 export interface PlanShape {

@@ -1,45 +1,41 @@
 /** What shades a wall and its box, worked out once for all hours. */
-
 import type { CivilDay } from '../civil-day.ts';
-import { type Face, openFaces, type PerFace, perFace } from '../faces.ts';
+import { type Face, openFaces, perFace } from '../faces.ts';
 import type { Season } from '../shading/obstructions.ts';
-import { buildScene, type Scene, type SceneInput } from '../shading/scene.ts';
 import { type SunPoints, sunPoints, sunVector } from '../shading/sunlit-fraction.ts';
-import { type FaceView, faceView, WALL_ONLY } from '../shading/view-factors.ts';
+import { type FaceView, WALL_ONLY } from '../shading/view-factors.ts';
 import { boxPanels, FACE_TILT_DEG, type Panel, wallPanel } from '../shading/wall-frame.ts';
 import type { Site, Wall } from '../site.ts';
 import { sinDeg } from '../solar/angles.ts';
 import type { SunPosition } from '../solar/sun-position.ts';
 import { type Memory, memory } from './memory.ts';
+import type { Receiver, WallShade } from './receivers.ts';
+import { type SunlitShares, sunlitShares } from './sunlit-shares.ts';
+import { seasonOf, standingOf, storedViews, type WallViews, wallScene } from './wall-views.ts';
 
-/** A surface that the sun may fall on, with what is worked out once for it. */
-export interface Receiver {
-  readonly panel: Panel;
-  readonly points: SunPoints;
-  readonly view: FaceView;
-  readonly sinTilt: number;
-}
+/** One in this many steps of the day shows how finely the shade on the faces is to be sampled. */
+const SUN_EVERY = 3;
 
-/** Everything about a wall's shade that does not depend on the hour. */
-export interface WallShade {
-  readonly scene: Scene;
-  /** The faces that sun and wind reach. */
-  readonly open: readonly Face[];
-  readonly faces: PerFace<Receiver>;
-  readonly wall: Receiver;
+/** The shade of a wall, and what the suns of a day make of it. */
+export interface DayShade extends WallShade {
+  readonly lit: SunlitShares;
 }
 
 /**
  * Prepared shades. Sending the rays of a wall with an eave costs more than all the rest of its day, and most changes of a
  * site, such as another power or limit, move nothing that shades.
  */
-export type ShadeMemory = Memory<WallShade>;
+export interface ShadeMemory {
+  readonly walls: Memory<DayShade>;
+  /** Views that walls of other bearings and other days may share. */
+  readonly views: Memory<WallViews>;
+}
 
 /** Shades kept at most: the walls of a large building before and after an edit. */
 const SHADES_KEPT = 64;
 
 export function shadeMemory(): ShadeMemory {
-  return memory(SHADES_KEPT);
+  return { walls: memory(SHADES_KEPT), views: memory(SHADES_KEPT) };
 }
 
 /** What of a day the shade depends on, and where shades are kept. */
@@ -49,39 +45,12 @@ export interface ShadedDay {
   readonly shades: ShadeMemory;
 }
 
-/** When a local date falls, for trees in leaf. */
-export function seasonOf(site: Site, date: string): Season {
-  return { month: Number(date.slice(5, 7)), southern: site.place.latitudeDeg < 0 };
-}
-
-/** One in this many steps of the day shows how finely the shade on the faces is to be sampled. */
-const SUN_EVERY = 3;
-
-/** What stands around the box on a wall. */
-export function standingOf({ box, building }: Site, wall: Wall, season: Season): SceneInput {
-  const { edge, alongM } = wall;
-  return {
-    azimuthDeg: wall.azimuthDeg,
-    wallHeightM: wall.heightM,
-    boxTopM: box.mountHeightM + box.heightM / 2,
-    eave: wall.eave,
-    building: building !== null && edge !== null && alongM !== null ? { ...building, edge, alongM } : null,
-    obstructions: wall.obstructions,
-    horizon: wall.horizon,
-    season,
-  };
-}
-
-/** The same as a scene that rays go through. */
-export function wallScene(site: Site, wall: Wall, season: Season): Scene {
-  return buildScene(standingOf(site, wall, season));
-}
-
 /** Prepares the shade of a wall for a box through a day, or recalls it; used at every step. */
-export function prepareWallShade(site: Site, wall: Wall, day: ShadedDay): WallShade {
-  return day.shades.recall(shadeKey(site, wall, day), () => {
+export function prepareWallShade(site: Site, wall: Wall, day: ShadedDay): DayShade {
+  return day.shades.walls.recall(shadeKey(site, wall, day), () => {
     const suns = day.steps.filter((_, k) => k % SUN_EVERY === 0).map(({ sun }) => sun);
-    return prepareShade(site, wall, { season: seasonOf(site, day.civil.date), suns });
+    const shade = prepareShade(site, wall, { season: seasonOf(site, day.civil.date), suns, views: day.shades.views });
+    return { ...shade, lit: sunlitShares(shade, day.steps) };
   });
 }
 
@@ -110,15 +79,20 @@ function shadeKey(site: Site, wall: Wall, { civil, steps }: ShadedDay): string {
 export function prepareShade(
   site: Site,
   wall: Wall,
-  { season, suns: positions }: { season: Season; suns: readonly SunPosition[] },
+  {
+    season,
+    suns: positions,
+    views: store,
+  }: { season: Season; suns: readonly SunPosition[]; views?: Memory<WallViews> },
 ): WallShade {
   const { box } = site;
   const scene = wallScene(site, wall, season);
+  const views = storedViews(site, wall, season, store);
   const suns = positions
     .filter(({ elevationDeg }) => elevationDeg > 0)
     .map(sunVector)
     .map((direction) => ({ direction, rays: scene.sunRays(direction) }));
-  const receiver = (panel: Panel, tiltDeg: number, view = faceView(scene, panel)): Receiver => ({
+  const receiver = (panel: Panel, tiltDeg: number, view: FaceView): Receiver => ({
     panel,
     points: sunPoints(panel, scene, suns),
     view,
@@ -132,10 +106,10 @@ export function prepareShade(
     faces: perFace((face: Face) => {
       // The back of a box on the wall looks into the gap.
       return open.includes(face)
-        ? receiver(panels[face], FACE_TILT_DEG[face])
+        ? receiver(panels[face], FACE_TILT_DEG[face], views.faces[face])
         : { panel: panels[face], points: NO_POINTS, view: WALL_ONLY, sinTilt: 0 };
     }),
-    wall: receiver(wallPanel(scene.frame, box, scene.wall), 90),
+    wall: receiver(wallPanel(scene.frame, box, scene.wall), 90, views.wall),
   };
 }
 

@@ -1,9 +1,8 @@
 /** The sun on each face of a box, on the wall beside it and on the ground before it through a day, shade taken into account. */
-import { type PerFace, perFace } from '../faces.ts';
-import { sunOnGroundShare } from '../shading/ground-shadow.ts';
-import { sunlitCosine, sunVector } from '../shading/sunlit-fraction.ts';
+import { type Face, type PerFace, perFace } from '../faces.ts';
 import type { DayStep } from './design-day.ts';
-import type { Receiver, WallShade } from './wall-shade.ts';
+import type { Receiver, WallShade } from './receivers.ts';
+import { type SunlitShares, sunlitShares } from './sunlit-shares.ts';
 
 /** Sun on a surface by where it comes from, W/m2 on the surface, a number for each step. */
 export interface SurfaceSun {
@@ -24,33 +23,31 @@ export interface WallSun {
   readonly ground: Float64Array;
 }
 
-/** The sun on the wall and on the open faces of the box at each step; zero at night and on a back at the wall. */
+/**
+ * The sun on the wall and on the open faces of the box at each step; zero at night and on a back at the wall.
+ * @param lit the shares for the suns of these steps, where they are at hand
+ */
 export function wallSun(
   shade: WallShade,
   steps: readonly DayStep[],
   { albedo, wallAbsorptance }: { albedo: number; wallAbsorptance: number },
+  lit: SunlitShares = sunlitShares(shade, steps),
 ): WallSun {
   const faces = perFace(() => dark(steps.length));
   const wall = dark(steps.length);
   const ground = new Float64Array(steps.length);
-  steps.forEach((step, k) => {
-    const { dni, dhi } = step.weather;
-    if (dni <= 0 && dhi <= 0) return;
-    const direction = sunVector(step.sun);
-    const sunlight = { direction, rays: shade.scene.sunRays(direction) };
-    const level = (dni + step.sky.circumsolarNormal) * Math.max(0, direction[2]);
-    const groundSeen = ({ view }: Receiver): number =>
-      step.sky.isotropic * view.groundSky + level * sunOnGroundShare(shade.scene, view.groundPoints, sunlight);
-
-    /** Fills in a surface; `fromWall` is what the wall sends out, and nothing for the wall itself. */
-    const receive = (receiver: Receiver, sun: SurfaceSun, groundWm2: number, fromWall: number): void => {
-      const { factors, horizonBand } = receiver.view;
-      const cosine = sunlitCosine(shade.scene, receiver.panel, receiver.points, sunlight);
-      const beam = (dni + step.sky.circumsolarNormal) * cosine;
+  for (let k = 0; k < steps.length; k++) {
+    const { weather, sky } = steps[k] as DayStep;
+    const { dni, dhi } = weather;
+    if (dni <= 0 && dhi <= 0) continue;
+    const fromSun = dni + sky.circumsolarNormal;
+    const groundSeen = (face: Face): number =>
+      sky.isotropic * shade.faces[face].view.groundSky + fromSun * (lit.grounds[face][k] as number);
+    /** Fills in a surface that the sun meets at `cosine` and that is shone upon by ground and wall besides. */
+    const receive = (sun: SurfaceSun, { view, sinTilt }: Receiver, cosine: number, reflected: number): void => {
+      const beam = fromSun * cosine;
       // Perez's horizon part is negative under some skies; the diffuse light on a surface is not.
-      const dome = step.sky.isotropic * factors.sky + step.sky.horizon * receiver.sinTilt * horizonBand;
-      const diffuse = Math.max(0, dome);
-      const reflected = albedo * groundWm2 * factors.ground + fromWall * factors.wall;
+      const diffuse = Math.max(0, sky.isotropic * view.factors.sky + sky.horizon * sinTilt * view.horizonBand);
       sun.beam[k] = beam;
       sun.diffuse[k] = diffuse;
       sun.reflected[k] = reflected;
@@ -58,16 +55,17 @@ export function wallSun(
     };
 
     // The wall looks out on what the front looks out on.
-    const groundAhead = groundSeen(shade.faces.front);
+    const groundAhead = groundSeen('front');
     ground[k] = groundAhead;
-    receive(shade.wall, wall, groundAhead, 0);
+    receive(wall, shade.wall, lit.wall[k] as number, albedo * groundAhead * shade.wall.view.factors.ground);
     const fromWall = (1 - wallAbsorptance) * (wall.total[k] as number);
     for (const face of shade.open) {
-      const receiver = shade.faces[face];
-      const groundWm2 = face === 'front' ? groundAhead : groundSeen(receiver);
-      receive(receiver, faces[face], groundWm2, fromWall);
+      const { factors } = shade.faces[face].view;
+      const fromGround = albedo * (face === 'front' ? groundAhead : groundSeen(face));
+      const reflected = fromGround * factors.ground + fromWall * factors.wall;
+      receive(faces[face], shade.faces[face], lit.faces[face][k] as number, reflected);
     }
-  });
+  }
   return { faces, wall, ground };
 }
 

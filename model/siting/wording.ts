@@ -5,14 +5,14 @@ import { openFaces } from '../faces.ts';
 import type { Site, Wall } from '../site.ts';
 import { covers } from '../thermal/hood.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
-import { coldDecides, type DayResult, decidingMarginK, type Finding } from './results.ts';
+import { coldDecides, decidingMarginK, type Finding, type WallDay } from './results.ts';
 import type { Touch } from './touch.ts';
 
 export interface Candidate {
   readonly wall: Wall;
   readonly findings: Finding[];
   readonly feasible: boolean;
-  readonly day: DayResult;
+  readonly day: WallDay;
 }
 
 export interface WordingContext {
@@ -126,12 +126,12 @@ function comparedWith(best: Candidate, other: Candidate, units: UnitSystem): str
   return `${capital(difference(Math.abs(hotterK), units))} ${hotterK > 0 ? 'hotter' : 'cooler'} than ${quoted(best)}.`;
 }
 
-function sunText(day: DayResult, { box }: Site): string {
+function sunText(day: WallDay, { box }: Site): string {
   if (openFaces(box.mount).every((face) => covers(box.hood, face))) return 'the hood keeps the sun off the box';
   return day.sunHours === 0 ? 'no direct sun on the box' : `${day.sunHours.toFixed(1)} h of direct sun on the box`;
 }
 
-function sunAtPeakText({ ledgerAtPeak: ledger }: DayResult): string {
+function sunAtPeakText({ ledgerAtPeak: ledger }: WallDay): string {
   const direct = Math.round(ledger.sunBeam);
   const other = Math.round(ledger.sunDiffuse + ledger.sunReflected);
   const inside = Math.round(ledger.dissipation);

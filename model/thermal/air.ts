@@ -69,47 +69,9 @@ function plateFactor(pr: number): number {
   return (1 + (0.492 / pr) ** (9 / 16)) ** (8 / 27);
 }
 
-/** Air between a surface and its air, at the mean of their temperatures. Valid until the next call. */
-export type FilmAir = (surfaceK: number, airK: number) => AirProperties;
-
-const TABLE_FROM_K = 150;
-const TABLE_TO_K = 602;
-const TABLE_STEP_K = 2;
-
-/**
- * Film air at a pressure, read from a table of `airProperties` in steps of 2 K, straight between them (within 5e-4 of
- * the formulas). A heat balance asks for it a hundred thousand times a day: one object is reused for every answer.
- */
-export function filmAirTable(pressurePa: number): FilmAir {
-  const rows = Array.from({ length: (TABLE_TO_K - TABLE_FROM_K) / TABLE_STEP_K + 2 }, (_, i) =>
-    airProperties(TABLE_FROM_K + i * TABLE_STEP_K, pressurePa),
-  );
-  const conductivity = Float64Array.from(rows, (row) => row.conductivityWmK);
-  const viscosity = Float64Array.from(rows, (row) => row.kinematicViscosityM2s);
-  const prandtl = Float64Array.from(rows, (row) => row.prandtl);
-  const root = Float64Array.from(rows, (row) => row.prandtlRoot);
-  const buoyancy = Float64Array.from(rows, (row) => row.buoyancyPerKM3);
-  const factor = Float64Array.from(rows, (row) => row.plateFactor);
-  const air = {
-    conductivityWmK: 0,
-    kinematicViscosityM2s: 0,
-    prandtl: 0,
-    prandtlRoot: 0,
-    buoyancyPerKM3: 0,
-    plateFactor: 0,
-  };
-  return (surfaceK, airK) => {
-    const filmK = Math.max(TABLE_FROM_K, Math.min(TABLE_TO_K, (surfaceK + airK) / 2));
-    const position = (filmK - TABLE_FROM_K) / TABLE_STEP_K;
-    const i = Math.floor(position);
-    const b = position - i;
-    const a = 1 - b;
-    air.conductivityWmK = a * (conductivity[i] as number) + b * (conductivity[i + 1] as number);
-    air.kinematicViscosityM2s = a * (viscosity[i] as number) + b * (viscosity[i + 1] as number);
-    air.prandtl = a * (prandtl[i] as number) + b * (prandtl[i + 1] as number);
-    air.prandtlRoot = a * (root[i] as number) + b * (root[i + 1] as number);
-    air.buoyancyPerKM3 = a * (buoyancy[i] as number) + b * (buoyancy[i + 1] as number);
-    air.plateFactor = a * (factor[i] as number) + b * (factor[i + 1] as number);
-    return air;
-  };
+/** Air at the mean temperature of a surface and its air. Valid until the next call. */
+export interface FilmAir {
+  (surfaceK: number, airK: number): AirProperties;
+  /** What the correlations make of the air, a row for each temperature of the table; see `FILM_COLUMNS` in film-air.ts. */
+  readonly columns: Float64Array;
 }

@@ -9,11 +9,11 @@
 import type { Construction } from '../constructions.ts';
 import { FACES, type Mount, openFaces } from '../faces.ts';
 import type { FilmAir } from './air.ts';
-import { CONTACT_GAP_M, channelCoefficient } from './gap.ts';
+import { CONTACT_GAP_M, risingGapCoefficient, stillGapCoefficient } from './gap.ts';
 import { covers, type Hood, hoodCapacitiesJK, hoodLinks } from './hood.ts';
 import { INSIDE_ASSUMPTIONS, type Inside, insideCapacitiesJK, insideLinks } from './inside.ts';
 import { plateFacingUp } from './natural-convection.ts';
-import { type Coefficient, createNetwork, type Link, type Network } from './network.ts';
+import { createNetwork, type Link, type Network } from './network.ts';
 import {
   longwave,
   OUTDOOR_ASSUMPTIONS,
@@ -99,9 +99,8 @@ function outsideOfBox(input: BoxNetworkInput, film: FilmAir): Link[] {
 function mounting({ box, wall }: BoxNetworkInput, film: FilmAir): Link[] {
   const area = box.widthM * box.heightM;
   const gapM = Math.max(box.standOffM, CONTACT_GAP_M);
-  const channel: Coefficient = (surfaceK, airK) =>
-    channelCoefficient(film(surfaceK, airK), surfaceK - airK, gapM, box.heightM);
-  const across: Coefficient = (backK, wallK) => film(backK, wallK).conductivityWmK / gapM;
+  const channel = risingGapCoefficient(film, { gapM, heightM: box.heightM });
+  const across = stillGapCoefficient(film, gapM);
   const label = 'mounting';
   return [
     { kind: 'convection', from: 'back', to: 'wallBehind', areaM2: area, coefficient: across, label },

@@ -2,7 +2,7 @@ import { SEA_LEVEL_PRESSURE_PA } from '../solar/atmosphere.ts';
 import type { AirProperties } from './air.ts';
 
 /** Reynolds number at which the layer along a flat plate turns turbulent. */
-const CRITICAL_REYNOLDS = 5e5;
+export const CRITICAL_REYNOLDS = 5e5;
 
 /**
  * Forced convection along a flat plate, average coefficient, W/(m2 K); 0 without wind.

@@ -1,5 +1,6 @@
 /** The gap between the back plate and the wall: heat crosses it, and air that rises through it carries heat away. */
-import type { AirProperties } from './air.ts';
+import type { AirProperties, FilmAir } from './air.ts';
+import { type Coefficient, withLaw } from './convection-law.ts';
 import { rayleigh } from './natural-convection.ts';
 
 /**
@@ -17,7 +18,23 @@ export const CONTACT_GAP_M = 0.002;
  */
 export function channelCoefficient(air: AirProperties, differenceK: number, gapM: number, heightM: number): number {
   const x = (rayleigh(air, differenceK, gapM) * gapM) / heightM;
-  if (x <= 1e-12) return 0;
-  const nu = 1 / Math.sqrt(576 / (x * x) + 2.87 / Math.sqrt(x));
-  return (nu * air.conductivityWmK) / gapM;
+  return (channelNu(x) * air.conductivityWmK) / gapM;
+}
+
+/** Nusselt number of the channel; x is the Rayleigh number of the gap times gap over height. */
+export function channelNu(x: number): number {
+  return x <= 1e-12 ? 0 : 1 / Math.sqrt(576 / (x * x) + 2.87 / Math.sqrt(x));
+}
+
+/** From either plate to the air that rises between them, see `channelCoefficient`. */
+export function risingGapCoefficient(film: FilmAir, { gapM, heightM }: { gapM: number; heightM: number }): Coefficient {
+  const coefficient: Coefficient = (plateK, airK) =>
+    channelCoefficient(film(plateK, airK), plateK - airK, gapM, heightM);
+  return withLaw(coefficient, { film, shape: 'channel', gapM, heightM });
+}
+
+/** From plate to plate through the air of a gap that stands still. */
+export function stillGapCoefficient(film: FilmAir, gapM: number): Coefficient {
+  const coefficient: Coefficient = (oneK, otherK) => film(oneK, otherK).conductivityWmK / gapM;
+  return withLaw(coefficient, { film, shape: 'across', gapM });
 }

@@ -4,8 +4,8 @@
  */
 import type { Face } from '../faces.ts';
 import type { FilmAir } from './air.ts';
-import { channelCoefficient } from './gap.ts';
-import type { Coefficient, Link } from './network.ts';
+import { risingGapCoefficient, stillGapCoefficient } from './gap.ts';
+import type { Link } from './network.ts';
 import { type OutdoorSetting, outdoorSurface, radiation } from './outdoor-surface.ts';
 import { parallelPlates } from './radiation.ts';
 
@@ -51,7 +51,7 @@ export function hoodLinks(
   const { gapM, emittance, openTop } = box.hood;
   const node = hoodNode(face);
   const areaM2 = faceAreasM2[face];
-  const across: Coefficient = (skinK, sheetK) => film(skinK, sheetK).conductivityWmK / gapM;
+  const across = stillGapCoefficient(film, gapM);
   const label = 'hood';
   const links: Link[] = [
     ...outdoorSurface(setting, film, { node, face, emittance }),
@@ -59,8 +59,7 @@ export function hoodLinks(
     { kind: 'convection', from: face, to: node, areaM2, coefficient: across, label },
   ];
   if (!openTop || face === 'top' || face === 'bottom') return links;
-  const rising: Coefficient = (plateK, airK) =>
-    channelCoefficient(film(plateK, airK), plateK - airK, gapM, box.heightM);
+  const rising = risingGapCoefficient(film, { gapM, heightM: box.heightM });
   return [
     ...links,
     { kind: 'convection', from: face, to: 'outsideAir', areaM2, coefficient: rising, label },

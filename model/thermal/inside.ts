@@ -8,11 +8,12 @@ import { type Battery, batteryAreaM2, batteryCapacityJK, batteryEdgeM } from './
 import {
   irregularSolid,
   type NaturalCoefficient,
+  naturalCoefficient,
   plateFacingDown,
   plateFacingUp,
   stillVerticalPlate,
 } from './natural-convection.ts';
-import type { Coefficient, Link } from './network.ts';
+import type { Link } from './network.ts';
 import { roomExchangeAreas } from './radiation.ts';
 import { stackFlowCoefficient, type Vents, ventsOpen } from './vents.ts';
 
@@ -134,7 +135,7 @@ function roomLinks({ air, surfaces }: Room, film: FilmAir, factor: number): Link
     surfaces.map(([, areaM2]) => ({ areaM2, emittance: INSIDE_ASSUMPTIONS.insideEmittance })),
   );
   return surfaces.flatMap(([from, areaM2, natural], i): Link[] => {
-    const coefficient: Coefficient = (surfaceK, airK) => natural(film(surfaceK, airK), surfaceK, airK);
+    const coefficient = naturalCoefficient(film, natural);
     return [
       { kind: 'convection', from, to: air, areaM2: areaM2 * factor, coefficient },
       ...surfaces.slice(i + 1).map(([to], j) => ({

@@ -1,5 +1,6 @@
 /** Natural convection from plates: average Nusselt numbers, and the coefficients made of them. */
-import type { AirProperties } from './air.ts';
+import type { AirProperties, FilmAir } from './air.ts';
+import { type Coefficient, type NaturalLaw, withLaw } from './convection-law.ts';
 
 /** Rayleigh number g beta dT L^3 / (nu alpha). */
 export function rayleigh(air: AirProperties, differenceK: number, lengthM: number): number {
@@ -22,7 +23,7 @@ export function verticalPlateNu(ra: number, plateFactor: number): number {
  * Vertical plate in undisturbed air, laminar, Rayleigh up to 1e9: a seventh below the form above at 1e8.
  * Source: Churchill and Chu 1975, as above (Incropera eq. 9.27), its Prandtl function written with the same factor.
  */
-function verticalPlateLaminarNu(ra: number, plateFactor: number): number {
+export function verticalPlateLaminarNu(ra: number, plateFactor: number): number {
   return 0.68 + (0.67 * fourthRoot(ra)) / (plateFactor * Math.sqrt(plateFactor));
 }
 
@@ -30,7 +31,7 @@ function verticalPlateLaminarNu(ra: number, plateFactor: number): number {
  * Solids of irregular shape, laminar; L is the way that the air travels along the solid.
  * Source: Holman, Heat Transfer (10th ed. 2010), section 7-5 with table 7-1 (C = 0.52, m = 1/4); value from memory.
  */
-function irregularSolidNu(ra: number): number {
+export function irregularSolidNu(ra: number): number {
   return 0.52 * fourthRoot(ra);
 }
 
@@ -43,7 +44,7 @@ export function unstablePlateLaminarNu(ra: number): number {
 }
 
 /** Hot side up or cold side down, turbulent, Rayleigh 1e7 to 1e11. Source: McAdams 1954 (Incropera eq. 9.31). */
-function unstablePlateTurbulentNu(ra: number): number {
+export function unstablePlateTurbulentNu(ra: number): number {
   return 0.15 * Math.cbrt(ra);
 }
 
@@ -56,49 +57,62 @@ function unstablePlateNu(ra: number): number {
 }
 
 /** Hot side down or cold side up, Rayleigh 1e5 to 1e10. Source: McAdams 1954 (Incropera eq. 9.32). */
-function stablePlateNu(ra: number): number {
+export function stablePlateNu(ra: number): number {
   return 0.27 * fourthRoot(ra);
 }
 
-/** Natural coefficient of a surface from its temperature and that of the air, W/(m2 K). */
-export type NaturalCoefficient = (air: AirProperties, surfaceK: number, airK: number) => number;
+/** Natural coefficient of a surface from its temperature and that of the air, W/(m2 K), and the same as data. */
+export interface NaturalCoefficient {
+  (air: AirProperties, surfaceK: number, airK: number): number;
+  readonly law: NaturalLaw;
+}
+
+/** A natural coefficient alone, without wind. */
+export function naturalCoefficient(film: FilmAir, natural: NaturalCoefficient): Coefficient {
+  return withLaw((surfaceK, airK) => natural(film(surfaceK, airK), surfaceK, airK), { film, ...natural.law });
+}
 
 /** Upright plate of a height outdoors, m: air that is never quite undisturbed. */
 export function verticalPlate(heightM: number): NaturalCoefficient {
-  return (air, surfaceK, airK) => {
+  const coefficient = (air: AirProperties, surfaceK: number, airK: number) => {
     const nu = verticalPlateNu(rayleigh(air, surfaceK - airK, heightM), air.plateFactor);
     return (nu * air.conductivityWmK) / heightM;
   };
+  return Object.assign(coefficient, { law: { shape: 'upright', lengthM: heightM } as const });
 }
 
 /** Upright plate of a height inside a closed box, m. */
 export function stillVerticalPlate(heightM: number): NaturalCoefficient {
-  return (air, surfaceK, airK) => {
+  const coefficient = (air: AirProperties, surfaceK: number, airK: number) => {
     const nu = verticalPlateLaminarNu(rayleigh(air, surfaceK - airK, heightM), air.plateFactor);
     return (nu * air.conductivityWmK) / heightM;
   };
+  return Object.assign(coefficient, { law: { shape: 'stillUpright', lengthM: heightM } as const });
 }
 
 /** Solid of irregular shape along which the air travels `wayM`. */
 export function irregularSolid(wayM: number): NaturalCoefficient {
-  return (air, surfaceK, airK) => {
+  const coefficient = (air: AirProperties, surfaceK: number, airK: number) => {
     const nu = irregularSolidNu(rayleigh(air, surfaceK - airK, wayM));
     return (nu * air.conductivityWmK) / wayM;
   };
+  return Object.assign(coefficient, { law: { shape: 'irregular', lengthM: wayM } as const });
 }
 
 /** Level plate whose air is above it; `lengthM` is area over perimeter. */
 export function plateFacingUp(lengthM: number): NaturalCoefficient {
-  return (air, surfaceK, airK) => {
+  const coefficient = (air: AirProperties, surfaceK: number, airK: number) => {
     const ra = rayleigh(air, surfaceK - airK, lengthM);
     return ((surfaceK > airK ? unstablePlateNu(ra) : stablePlateNu(ra)) * air.conductivityWmK) / lengthM;
   };
+  return Object.assign(coefficient, { law: { shape: 'facingUp', lengthM } as const });
 }
 
 /** Level plate whose air is below it; `lengthM` is area over perimeter. */
 export function plateFacingDown(lengthM: number): NaturalCoefficient {
-  return (air, surfaceK, airK) => {
+  const coefficient = (air: AirProperties, surfaceK: number, airK: number) => {
     const ra = rayleigh(air, surfaceK - airK, lengthM);
     return ((surfaceK > airK ? stablePlateNu(ra) : unstablePlateNu(ra)) * air.conductivityWmK) / lengthM;
   };
+  return Object.assign(coefficient, { law: { shape: 'facingDown', lengthM } as const });
 }

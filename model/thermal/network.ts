@@ -5,10 +5,10 @@
  * Temperatures stand in one array in kelvin, free nodes first, boundaries after them.
  */
 import { SIGMA } from '../physical-constants.ts';
-import { factorise, solveFactorised } from './linear-solve.ts';
-
-/** Convection coefficient of a surface, W/(m2 K). */
-export type Coefficient = (surfaceK: number, airK: number, windMs: number) => number;
+import { type BankedLink, type ConvectionBank, convectionBank } from './convection-bank.ts';
+import type { Coefficient } from './convection-law.ts';
+import { invert, multiply } from './linear-solve.ts';
+import { eachWeight, type WeightRows, weighted, weightRows } from './weight-rows.ts';
 
 /** A path along which heat flows from `from` to `to`; both are node names. */
 export type Link = { readonly from: string; readonly to: string; readonly label?: string } & (
@@ -66,41 +66,38 @@ export interface Network {
  */
 const TOLERANCE_K = 3e-2;
 
-/** A factorised matrix is used again, in later steps too, as long as each move is this much smaller than the one before. */
+/** An inverted matrix is used again, in later steps too, as long as each move is this much smaller than the one before. */
 const GOOD_CONTRACTION = 0.3;
 const MAX_ITERATIONS = 60;
 
 /** Largest move of a node in one iteration, K: far from the solution the fourth powers overshoot. */
 const LARGEST_MOVE_K = 60;
 
-interface ConvectionLink {
-  readonly i: number;
-  readonly j: number;
-  readonly areaM2: number;
-  readonly coefficient: Coefficient;
-}
-
 /**
- * The numbers of a network. Conduction and radiation are sums over all other nodes with constant weights: of temperatures,
- * and of their fourth powers. They are kept as full rows, what leaves a node on its own diagonal.
+ * The numbers of a network. Conduction and radiation are sums over other nodes with constant weights: of temperatures, and
+ * of their fourth powers; what leaves a node stands as a weight of its own.
  */
 interface Workings {
   /** Free nodes, and all of them. */
   readonly n: number;
   readonly m: number;
   readonly capacitiesJK: Float64Array;
-  readonly conduction: Float64Array;
-  readonly radiation: Float64Array;
-  readonly convection: readonly ConvectionLink[];
-  /** Conductances of the convection links as `netHeat` last found them, W/K. */
+  readonly conduction: WeightRows;
+  readonly radiation: WeightRows;
+  readonly convection: readonly BankedLink[];
+  readonly bank: ConvectionBank;
+  /** Of the convection links that meet a boundary. */
+  readonly boundaryBank: ConvectionBank;
+  /** Conductances of a bank as it last found them, W/K. */
   readonly convectionWK: Float64Array;
   readonly fourthPower: Float64Array;
   /** What storage compares a node with: a mean of its past temperatures, K. */
   readonly pastK: Float64Array;
   readonly residual: Float64Array;
-  readonly matrix: Float64Array;
-  /** The storage rate, 1/s, that the factors in `matrix` belong to; NaN while there are none worth using. */
-  factorisedFor: number;
+  readonly move: Float64Array;
+  readonly inverse: Float64Array;
+  /** The storage rate, 1/s, that `inverse` belongs to; NaN while it is not worth using. */
+  invertedFor: number;
 }
 
 /** Builds a network. @throws RangeError when a link names an unknown node */
@@ -163,7 +160,7 @@ function prepare(
     rows[a * m + b] = (rows[a * m + b] as number) + weight;
     rows[a * m + a] = (rows[a * m + a] as number) - weight;
   };
-  const convection: ConvectionLink[] = [];
+  const convection: BankedLink[] = [];
   for (const { link, i, j } of ends) {
     if (link.kind === 'convection') {
       convection.push({ i, j, areaM2: link.areaM2, coefficient: link.coefficient });
@@ -178,15 +175,18 @@ function prepare(
     n,
     m,
     capacitiesJK,
-    conduction,
-    radiation,
+    conduction: weightRows(conduction, m),
+    radiation: weightRows(radiation, m),
     convection,
+    bank: convectionBank(convection),
+    boundaryBank: convectionBank(convection.filter(({ i, j }) => i >= n || j >= n)),
     convectionWK: new Float64Array(convection.length),
     fourthPower: new Float64Array(m),
     pastK: new Float64Array(n),
     residual: new Float64Array(n),
-    matrix: new Float64Array(n * n),
-    factorisedFor: Number.NaN,
+    move: new Float64Array(n),
+    inverse: new Float64Array(n * n),
+    invertedFor: Number.NaN,
   };
 }
 
@@ -198,37 +198,33 @@ function raiseToFourthPower({ m, fourthPower }: Workings, t: Float64Array): void
 }
 
 /** Heat that conduction and radiation bring into a node, W; `fourthPower` must belong to `t`. */
-function constantLinks({ m, conduction, radiation, fourthPower }: Workings, i: number, t: Float64Array): number {
-  let sum = 0;
-  for (let j = 0, at = i * m; j < m; j++, at++) {
-    sum += (conduction[at] as number) * (t[j] as number) + (radiation[at] as number) * (fourthPower[j] as number);
-  }
-  return sum;
+function constantLinks({ conduction, radiation, fourthPower }: Workings, i: number, t: Float64Array): number {
+  return weighted(conduction, i, t) + weighted(radiation, i, fourthPower);
 }
 
 function netHeat(w: Workings, t: Float64Array, sourcesW: Float64Array, windMs: number, into: Float64Array): void {
-  const { n, convection, convectionWK } = w;
+  const { n, bank, convectionWK } = w;
   raiseToFourthPower(w, t);
   for (let i = 0; i < n; i++) into[i] = (sourcesW[i] as number) + constantLinks(w, i, t);
-  for (let k = 0; k < convection.length; k++) {
-    const { i, j, areaM2, coefficient } = convection[k] as ConvectionLink;
-    const t1 = t[i] as number;
-    const t2 = t[j] as number;
-    const conductance = areaM2 * coefficient(t1, t2, windMs);
-    convectionWK[k] = conductance;
-    const flow = conductance * (t1 - t2);
+  bank.conductancesWK(t, windMs, convectionWK);
+  for (let k = 0; k < bank.count; k++) {
+    const i = bank.surface[k] as number;
+    const j = bank.air[k] as number;
+    const flow = (convectionWK[k] as number) * ((t[i] as number) - (t[j] as number));
     if (i < n) into[i] = (into[i] as number) - flow;
     if (j < n) into[j] = (into[j] as number) + flow;
   }
 }
 
 function boundaryHeat(w: Workings, t: Float64Array, windMs: number, into: Float64Array): void {
-  const { n, m, convection } = w;
+  const { n, m, boundaryBank, convectionWK } = w;
   raiseToFourthPower(w, t);
   for (let i = n; i < m; i++) into[i - n] = constantLinks(w, i, t);
-  for (const { i, j, areaM2, coefficient } of convection) {
-    if (i < n && j < n) continue;
-    const flow = areaM2 * coefficient(t[i] as number, t[j] as number, windMs) * ((t[i] as number) - (t[j] as number));
+  boundaryBank.conductancesWK(t, windMs, convectionWK);
+  for (let k = 0; k < boundaryBank.count; k++) {
+    const i = boundaryBank.surface[k] as number;
+    const j = boundaryBank.air[k] as number;
+    const flow = (convectionWK[k] as number) * ((t[i] as number) - (t[j] as number));
     if (i >= n) into[i - n] = (into[i - n] as number) - flow;
     if (j >= n) into[j - n] = (into[j - n] as number) + flow;
   }
@@ -238,26 +234,29 @@ function boundaryHeat(w: Workings, t: Float64Array, windMs: number, into: Float6
 const SLOPE_OVER_K = 0.05;
 
 /** What a convection link carries for one more kelvin of its surface, W/K: more than its conductance, which grows too. */
-function convectionSlopeWK({ areaM2, coefficient }: ConvectionLink, t1: number, t2: number, windMs: number): number {
+function convectionSlopeWK({ areaM2, coefficient }: BankedLink, t1: number, t2: number, windMs: number): number {
   const above = t1 + (t1 < t2 ? -SLOPE_OVER_K : SLOPE_OVER_K);
   const flow = (surfaceK: number) => areaM2 * coefficient(surfaceK, t2, windMs) * (surfaceK - t2);
   return (flow(above) - flow(t1)) / (above - t1);
 }
 
-/** Fills the matrix: minus the derivative of the heat into each node at `t`. */
+/** Fills the matrix that is to be inverted: minus the derivative of the heat into each node at `t`. */
 function linearise(
-  { n, m, matrix, conduction, radiation, convection }: Workings,
+  { n, inverse: matrix, conduction, radiation, convection }: Workings,
   t: Float64Array,
   windMs: number,
 ): void {
+  matrix.fill(0);
   for (let i = 0; i < n; i++) {
-    for (let j = 0, at = i * m; j < n; j++, at++) {
-      const tj = t[j] as number;
-      matrix[i * n + j] = -(conduction[at] as number) - 4 * (radiation[at] as number) * tj * tj * tj;
-    }
+    eachWeight(conduction, i, (j, weight) => {
+      if (j < n) matrix[i * n + j] = (matrix[i * n + j] as number) - weight;
+    });
+    eachWeight(radiation, i, (j, weight) => {
+      if (j < n) matrix[i * n + j] = (matrix[i * n + j] as number) - 4 * weight * (t[j] as number) ** 3;
+    });
   }
   for (let k = 0; k < convection.length; k++) {
-    const link = convection[k] as ConvectionLink;
+    const link = convection[k] as BankedLink;
     const { i, j } = link;
     const conductance = convectionSlopeWK(link, t[i] as number, t[j] as number, windMs);
     if (i < n) matrix[i * n + i] = (matrix[i * n + i] as number) + conductance;
@@ -271,34 +270,34 @@ function linearise(
 
 /** Newton's iteration; storage is capacity times `rate` times the rise over `pastK`, none for the steady state. */
 function iterate(w: Workings, t: Float64Array, sourcesW: Float64Array, windMs: number, rate: number): void {
-  const { n, capacitiesJK, pastK, residual, matrix } = w;
+  const { n, capacitiesJK, pastK, residual, move, inverse } = w;
   let before = Number.POSITIVE_INFINITY;
   for (let round = 0; round < MAX_ITERATIONS; round++) {
     netHeat(w, t, sourcesW, windMs, residual);
-    if (w.factorisedFor !== rate) {
+    if (w.invertedFor !== rate) {
       linearise(w, t, windMs);
       for (let i = 0; i < n; i++) {
-        matrix[i * n + i] = (matrix[i * n + i] as number) + (capacitiesJK[i] as number) * rate;
+        inverse[i * n + i] = (inverse[i * n + i] as number) + (capacitiesJK[i] as number) * rate;
       }
-      factorise(matrix, n);
-      w.factorisedFor = rate;
+      invert(inverse, n);
+      w.invertedFor = rate;
     }
     for (let i = 0; i < n; i++) {
       const stored = (capacitiesJK[i] as number) * rate * ((t[i] as number) - (pastK[i] as number));
       residual[i] = (residual[i] as number) - stored;
     }
-    solveFactorised(matrix, residual, n);
+    multiply(inverse, residual, n, move);
     let largest = 0;
     for (let i = 0; i < n; i++) {
-      const change = Math.max(-LARGEST_MOVE_K, Math.min(LARGEST_MOVE_K, residual[i] as number));
+      const change = Math.max(-LARGEST_MOVE_K, Math.min(LARGEST_MOVE_K, move[i] as number));
       t[i] = (t[i] as number) + change;
       largest = Math.max(largest, Math.abs(change));
     }
     if (largest < TOLERANCE_K) return;
     if (!Number.isFinite(largest)) break;
-    if (largest > GOOD_CONTRACTION * before) w.factorisedFor = Number.NaN;
+    if (largest > GOOD_CONTRACTION * before) w.invertedFor = Number.NaN;
     before = largest;
   }
-  w.factorisedFor = Number.NaN;
+  w.invertedFor = Number.NaN;
   throw new Error(`network: the heat balance has no solution that ${MAX_ITERATIONS} iterations find`);
 }

@@ -1,9 +1,10 @@
 /** How a surface outdoors trades heat with air, sky, ground, wall and what stands around. */
 import type { Face, PerFace } from '../faces.ts';
 import type { FilmAir } from './air.ts';
+import { type Coefficient, withLaw } from './convection-law.ts';
 import { blended, flatPlateForced, roughWallForced } from './forced-convection.ts';
 import { type NaturalCoefficient, plateFacingDown, plateFacingUp, verticalPlate } from './natural-convection.ts';
-import type { Coefficient, Link } from './network.ts';
+import type { Link } from './network.ts';
 
 /** Shares of what a surface sees; they sum to 1. */
 export interface Surroundings {
@@ -64,11 +65,12 @@ export function outdoorCoefficient(
   natural: NaturalCoefficient,
   { lengthM, shelter }: { lengthM: number; shelter: number },
 ): Coefficient {
-  return (surfaceK, airK, windMs) => {
+  const coefficient: Coefficient = (surfaceK, airK, windMs) => {
     const air = film(surfaceK, airK);
     const forced = flatPlateForced(air, windMs * shelter, lengthM);
     return blended(natural(air, surfaceK, airK), forced);
   };
+  return withLaw(coefficient, { film, ...natural.law, along: { lengthM, shelter } });
 }
 
 /** What the coefficient of a wall asks of it. */
@@ -86,7 +88,9 @@ export function wallCoefficient(film: FilmAir, wall: WindsweptWall, pressurePa: 
   const { heightM, lengthM, roughness, windShelter } = wall;
   const natural = verticalPlate(heightM);
   const sweep = { exposure: windShelter, roughness, perimeterPerAreaM: 2 / heightM + 2 / lengthM, pressurePa };
-  return (surfaceK, airK, windMs) => natural(film(surfaceK, airK), surfaceK, airK) + roughWallForced(windMs, sweep);
+  const coefficient: Coefficient = (surfaceK, airK, windMs) =>
+    natural(film(surfaceK, airK), surfaceK, airK) + roughWallForced(windMs, sweep);
+  return withLaw(coefficient, { film, ...natural.law, roughAt1Ms: roughWallForced(1, sweep) });
 }
 
 /** Links of a surface that takes the place of a face of the box: convection and long-wave exchange. */

@@ -133,13 +133,21 @@ export function storageW(network: Network, forcing: DayForcing, day: PeriodicDay
 /** All nodes at the steady state under the mean boundaries, sources and wind of the day, K. */
 export function meanSteadyState(network: Network, forcing: DayForcing): Float64Array {
   const n = network.freeCount;
+  const { boundariesK, sourcesW, windMs } = meansOf(forcing);
   const state = new Float64Array(network.names.length);
-  const meanBoundariesK = columnMeans(forcing.boundariesK, forcing.steps);
-  state.set(meanBoundariesK, n);
-  state.fill(meanBoundariesK[0] as number, 0, n);
-  const wind = forcing.windMs.reduce((sum, w) => sum + w, 0) / forcing.steps;
-  network.settle(state, columnMeans(forcing.sourcesW, forcing.steps), wind);
+  state.set(boundariesK, n);
+  state.fill(boundariesK[0] as number, 0, n);
+  network.settle(state, sourcesW, windMs);
   return state;
+}
+
+/** Mean boundaries, sources and wind of the day. */
+function meansOf({ steps, boundariesK, sourcesW, windMs }: DayForcing) {
+  return {
+    boundariesK: columnMeans(boundariesK, steps),
+    sourcesW: columnMeans(sourcesW, steps),
+    windMs: windMs.reduce((sum, w) => sum + w, 0) / steps,
+  };
 }
 
 /**
@@ -153,13 +161,19 @@ export function balanceDeepGround(
   nodes: { readonly surface: string; readonly deep: string },
 ): void {
   const surface = network.indexOf(nodes.surface);
-  const deep = network.indexOf(nodes.deep) - network.freeCount;
+  const deep = network.indexOf(nodes.deep);
+  const { sourcesW, windMs } = meansOf(forcing);
+  const state = meanSteadyState(network, forcing);
   for (let round = 0; round < MAX_ROUNDS; round++) {
-    const surfaceK = meanSteadyState(network, forcing)[surface] as number;
-    const movedK = Math.abs(surfaceK - cell(forcing.boundariesK, 0, deep));
-    const { width, values } = forcing.boundariesK;
-    for (let k = 0; k < forcing.steps; k++) values[k * width + deep] = surfaceK;
-    if (movedK < PERIODIC_WITHIN_K) return;
+    const surfaceK = state[surface] as number;
+    const movedK = Math.abs(surfaceK - (state[deep] as number));
+    if (movedK < PERIODIC_WITHIN_K) {
+      const { width, values } = forcing.boundariesK;
+      for (let k = 0; k < forcing.steps; k++) values[k * width + deep - network.freeCount] = surfaceK;
+      return;
+    }
+    state[deep] = surfaceK;
+    network.settle(state, sourcesW, windMs);
   }
   throw new Error(`the deep ground did not settle in ${MAX_ROUNDS} rounds`);
 }

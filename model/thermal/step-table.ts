@@ -26,9 +26,10 @@ export function cell({ width, values }: StepTable, step: number, column: number)
 
 /** Mean of each column over `steps` rows. */
 export function columnMeans(table: StepTable, steps: number): Float64Array {
-  const means = new Float64Array(table.width);
-  for (let k = 0; k < steps; k++) {
-    for (let i = 0; i < table.width; i++) means[i] = (means[i] as number) + cell(table, k, i) / steps;
+  const { width, values } = table;
+  const means = new Float64Array(width);
+  for (let at = 0; at < steps * width; ) {
+    for (let i = 0; i < width; i++, at++) means[i] = (means[i] as number) + (values[at] as number);
   }
-  return means;
+  return means.map((sum) => sum / steps);
 }

@@ -1,6 +1,6 @@
 /** Openings low and high in a box: warm air leaves at one and outside air comes in at the other. */
 import { AIR_SPECIFIC_HEAT_JKGK, airDensity, GRAVITY_MS2 } from './air.ts';
-import type { Coefficient } from './network.ts';
+import type { Coefficient } from './convection-law.ts';
 
 export interface Vents {
   readonly lowAreaM2: number;

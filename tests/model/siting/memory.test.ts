@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { DEMO_SITE, evaluateDay, parseSite, rankedDays, rankWalls, shadeMemory } from '../../../model/index.ts';
 import { memory } from '../../../model/siting/memory.ts';
-import type { WallShade } from '../../../model/siting/wall-shade.ts';
+import type { DayShade } from '../../../model/siting/wall-shade.ts';
 
 const demoWith = (changes: object) => parseSite({ ...DEMO_SITE, ...changes });
 
@@ -9,14 +9,14 @@ const demoWith = (changes: object) => parseSite({ ...DEMO_SITE, ...changes });
 function counted() {
   const shades = shadeMemory();
   const prepared: string[] = [];
-  return {
-    prepared,
-    recall: (key: string, prepare: () => WallShade) =>
-      shades.recall(key, () => {
+  const walls = {
+    recall: (key: string, prepare: () => DayShade) =>
+      shades.walls.recall(key, () => {
         prepared.push(key);
         return prepare();
       }),
   };
+  return { prepared, walls, views: shades.views };
 }
 
 describe('the memory of shades', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { airDensity, airProperties, filmAirTable } from '../../../model/thermal/air.ts';
+import { airDensity, airProperties } from '../../../model/thermal/air.ts';
+import { filmAirTable } from '../../../model/thermal/film-air.ts';
 
 describe('air at sea level (Incropera table A.4, value from memory)', () => {
   test.each([

@@ -1,7 +1,8 @@
 /** What the inside of a box is linked with: areas, directions and factors, read off the links. */
 import { describe, expect, test } from 'vitest';
-import { airProperties, filmAirTable } from '../../../model/thermal/air.ts';
+import { airProperties } from '../../../model/thermal/air.ts';
 import { batteryAreaM2, batteryCapacityJK } from '../../../model/thermal/battery.ts';
+import { filmAirTable } from '../../../model/thermal/film-air.ts';
 import { type Inside, insideCapacitiesJK, insideLinks } from '../../../model/thermal/inside.ts';
 import { plateFacingDown, plateFacingUp } from '../../../model/thermal/natural-convection.ts';
 import type { Link } from '../../../model/thermal/network.ts';

@@ -1,6 +1,7 @@
 /** Outdoor and inside coefficients of ours beside other published correlations for the same situation. */
 import { SIGMA } from '../../../model/physical-constants.ts';
-import { airFrom, airProperties, filmAirTable } from '../../../model/thermal/air.ts';
+import { airFrom, airProperties } from '../../../model/thermal/air.ts';
+import { filmAirTable } from '../../../model/thermal/film-air.ts';
 import { flatPlateForced, roughWallForced } from '../../../model/thermal/forced-convection.ts';
 import {
   type NaturalCoefficient,
