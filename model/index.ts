@@ -10,9 +10,18 @@
 export { outlineEdges, type PlanPoint } from './building-outline.ts';
 export { CAUTIONS } from './cautions.ts';
 export { clockTime } from './civil-day.ts';
+export {
+  type AssumedClimate,
+  assumedClimate,
+  distanceKm,
+  LAPSE_K_PER_M,
+  type LocatedDay,
+  lapsed,
+} from './climate/climate-by-location.ts';
 export { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
 export { skyLongwave } from './climate/sky-temperature.ts';
 export { type SyntheticOptions, syntheticYear } from './climate/synthetic-year.ts';
+export { designDayOfYear } from './climate/weather/design-day-of-year.ts';
 export { readWeather, readWeatherLines } from './climate/weather/read-weather.ts';
 export type { TimeBase } from './climate/weather/time-base.ts';
 export { WeatherFileError, type WeatherProblem } from './climate/weather/weather-file-error.ts';
@@ -49,6 +58,7 @@ export {
 } from './siting/confidence.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions, type YearResult } from './siting/evaluate-year.ts';
+export { KIT_CLASSES, type KitClass, type KitName, WIDE_RANGE_K } from './siting/kit-classes.ts';
 export { type RankedDays, rankedDays, rankWalls } from './siting/rank-walls.ts';
 export { type Remedy, type RemedyList, remediesFor, remedySteps } from './siting/remedies.ts';
 export type { Effort } from './siting/remedy-changes.ts';
@@ -68,6 +78,7 @@ export {
   type Ranking,
   type RankOptions,
 } from './siting/results.ts';
+export { type ScreenedSite, type ScreenedWall, type SufficientRemedy, screenSite } from './siting/screen-site.ts';
 export { parseSitingRules, type SitingCheck, type SitingRules, USUAL_SITING_RULES } from './siting/siting-rules.ts';
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
 export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';

@@ -22,9 +22,18 @@ export async function readSite(path: string | undefined): Promise<NamedSite> {
     process.stderr.write(`No site file given: this is the built-in example, "${DEMO_SITE.title}".\n`);
     return { name: 'built-in example', site: parseSite(DEMO_SITE) };
   }
+  const { name, site } = await readSiteInput(path);
+  return { name, site };
+}
+
+/**
+ * Reads a site file, and gives back what stands in it, too.
+ * @throws BadInput when it cannot be read or is no valid site
+ */
+export async function readSiteInput(path: string): Promise<NamedSite & { readonly input: unknown }> {
   const name = path === '-' ? 'standard input' : path;
-  const json = parseJson(name, decode(name, await readBytes(name, path)));
-  return { name, site: tellingFile(name, () => parseSite(json)) };
+  const input = parseJson(name, decode(name, await readBytes(name, path)));
+  return { name, input, site: tellingFile(name, () => parseSite(input)) };
 }
 
 /**

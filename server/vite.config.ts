@@ -13,13 +13,18 @@ export default defineConfig({
     outDir: '.build/server',
     emptyOutDir: true,
     rolldownOptions: {
-      input: { cli: 'server/cli.ts', start: 'server/start.ts' },
+      input: {
+        cli: 'server/cli.ts',
+        start: 'server/start.ts',
+        'screening-worker': 'server/screening/worker.ts',
+      },
       output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
     },
   },
   ssr: {
     // Bundled and shaken, mathjs starts in a fraction of the time it takes whole; express is loaded by `serve` only.
     noExternal: true,
-    external: ['express'],
+    // piscina and better-sqlite3 find files of their own beside their code.
+    external: ['express', 'piscina', 'better-sqlite3'],
   },
 });

@@ -60,7 +60,8 @@ export function resolvedClearDay({ climate, place }: Site): (MonthlyDesign & { r
   return { ...monthOfSample(sample, month, place.latitudeDeg), date: sampleDate(month) };
 }
 
-const sampleDate = (month: number): string => `${DESIGN_YEAR}-${String(month).padStart(2, '0')}-21`;
+/** The design day of a calendar month, 1 to 12. */
+export const sampleDate = (month: number): string => `${DESIGN_YEAR}-${String(month).padStart(2, '0')}-21`;
 
 /** The design climate of a site. */
 export function designClimate(site: Site): DesignClimate {

@@ -1,8 +1,8 @@
 /** Which wall to use: the coolest of those that the constraints permit. */
 import type { Site } from '../site.ts';
-import { usualUnits } from '../units.ts';
+import { type UnitSystem, usualUnits } from '../units.ts';
 import { assumptionsOf } from './assumptions.ts';
-import { siteDay } from './design-day.ts';
+import { type SiteDay, siteDay } from './design-day.ts';
 import { evaluateWall } from './evaluate-day.ts';
 import {
   compareDays,
@@ -35,13 +35,7 @@ export interface RankedDays {
 export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
   const units = options.units ?? usualUnits(site.place.timeZone);
   const day = siteDay(site, options);
-  const candidates = site.walls
-    .map((wall): Candidate => {
-      const findings = sitingFindings(site, wall, { units, day, rules: options.rules });
-      const feasible = isPermitted(findings);
-      return { wall, findings, feasible, day: evaluateWall(site, wall, day) };
-    })
-    .sort(betterFirst);
+  const candidates = rankedCandidates(site, day, { units, rules: options.rules });
   const best = candidates.find(({ feasible }) => feasible) ?? null;
   const context = { candidates, best, site, civil: day.civil, units };
   const assumptions = assumptionsOf(site, day.climate, units);
@@ -66,6 +60,21 @@ export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
     ranking,
     days: new Map(candidates.map((candidate) => [candidate.wall.name, { ...candidate.day, assumptions }])),
   };
+}
+
+/** The walls of a site on a day that was worked out before, best first. */
+export function rankedCandidates(
+  site: Site,
+  day: SiteDay,
+  { units, rules }: { units: UnitSystem; rules?: RankOptions['rules'] },
+): Candidate[] {
+  return site.walls
+    .map((wall): Candidate => {
+      const findings = sitingFindings(site, wall, { units, day, rules });
+      const feasible = isPermitted(findings);
+      return { wall, findings, feasible, day: evaluateWall(site, wall, day) };
+    })
+    .sort(betterFirst);
 }
 
 function betterFirst(a: Candidate, b: Candidate): number {

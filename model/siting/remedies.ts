@@ -4,7 +4,7 @@ import { type UnitSystem, usualUnits } from '../units.ts';
 import { siteDay } from './design-day.ts';
 import { evaluateWall } from './evaluate-day.ts';
 import { namedWall } from './named-wall.ts';
-import { type Change, changed, changesFor, type Effort, possible } from './remedy-changes.ts';
+import { type Change, changed, changesFor, type Effort, effortOf, possible } from './remedy-changes.ts';
 import { type DaySummary, decidingMarginK } from './results.ts';
 import { isPermitted, sitingFindings } from './siting-checks.ts';
 
@@ -71,7 +71,7 @@ export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): 
     return {
       id: changes.map(({ id }) => id).join('+'),
       text: changes.map(({ text }) => text).join('; '),
-      effort: together(changes),
+      effort: effortOf(changes),
       peakInsideAirC: summary.peakInsideAirC,
       marginK: decidingMarginK(summary),
       gainK: roomOf(summary) - roomOf(now),
@@ -113,14 +113,5 @@ export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): 
     remedies: alone.map(({ remedy }) => remedy).sort((a, b) => b.gainK - a.gainK),
     bestPair: bestPair !== null && bestPair.gainK > Math.max(0, bestAlone?.gainK ?? 0) ? bestPair : null,
     assumption: EFFORT_ASSUMPTION,
-  };
-}
-
-/** Two jobs in one visit: hours add up, and the greater of the parts counts. */
-function together(changes: readonly Change[]): Effort {
-  const order: Effort['parts'][] = ['none', 'small parts', 'a made part', 'another unit', 'building work'];
-  return {
-    hours: changes.reduce((sum, { effort }) => sum + effort.hours, 0),
-    parts: order[Math.max(...changes.map(({ effort }) => order.indexOf(effort.parts)))] as Effort['parts'],
   };
 }

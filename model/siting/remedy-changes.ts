@@ -29,6 +29,22 @@ export interface Change {
   apply(site: Site, wall: Wall): Standing;
 }
 
+const PARTS: readonly Effort['parts'][] = ['none', 'small parts', 'a made part', 'another unit', 'building work'];
+
+/** The effort of changes in one visit: hours add up, and the greater of the parts counts. */
+export function effortOf(changes: readonly Change[]): Effort {
+  return {
+    hours: changes.reduce((sum, { effort }) => sum + effort.hours, 0),
+    parts: PARTS[Math.max(...changes.map(({ effort }) => PARTS.indexOf(effort.parts)))] as Effort['parts'],
+  };
+}
+
+/** Orders changes by effort, parts before hours; negative where `a` is less. */
+export function effortOrder(a: readonly Change[], b: readonly Change[]): number {
+  const [one, other] = [effortOf(a), effortOf(b)];
+  return PARTS.indexOf(one.parts) - PARTS.indexOf(other.parts) || one.hours - other.hours;
+}
+
 const SUN_ON_LADDER = 'Work on a ladder: firm ground, three points of contact; local rules decide.';
 
 /** Several changes together; another wall comes first, so that what is done to the wall is done to that one. */

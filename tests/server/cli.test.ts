@@ -368,8 +368,8 @@ describe('bad input', () => {
   });
 
   test.each([
-    [[], /^a command is needed: rank, day, advise, year or serve; see shadeside --help$/],
-    [['rnak'], /^"rnak" is no known command: rank, day, advise, year, serve/],
+    [[], /^a command is needed: rank, day, advise, year, screen or serve; see shadeside --help$/],
+    [['rnak'], /^"rnak" is no known command: rank, day, advise, year, screen, serve/],
     [['--jsn'], /^"--jsn" is no known option/],
     [['rank', '--jsn'], /^rank: unknown option '--jsn'; see shadeside rank --help$/],
     [['rank', 'a.json', 'b.json'], /^rank: "b\.json" is one argument too many/],

@@ -1,0 +1,139 @@
+import { existsSync, readdirSync, readFileSync, rmSync, truncateSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { decidingMarginK, parseSite, rankWalls } from '../../../model/index.ts';
+import { ScreeningStopped } from '../../../server/screening/screening.ts';
+import { manyRows, ownFolder, rowsOf, screened } from './tables.ts';
+
+const folder = ownFolder();
+const out = join(folder, 'results.csv');
+const rejectsPath = join(folder, 'results.rejects.csv');
+const results = () => readFileSync(out, 'utf8');
+const rejects = () => rowsOf(readFileSync(rejectsPath, 'utf8'));
+
+beforeEach(() => {
+  for (const name of readdirSync(folder)) rmSync(join(folder, name), { recursive: true });
+});
+
+describe('the results', () => {
+  test('equal the ranking of the same site to the last digit', async () => {
+    await screened(folder, 'lat,lon,power,maxC,altitude\n33.2,-113.4,14,46,330\n51.5,-0.1,30,31,\n');
+    const sites = [
+      { place: { latitudeDeg: 33.2, longitudeDeg: -113.4, altitudeM: 330 }, powerW: 14, maxC: 46 },
+      { place: { latitudeDeg: 51.5, longitudeDeg: -0.1 }, powerW: 30, maxC: 31 },
+    ];
+    const walls = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'].map((name) => ({ name, azimuthDeg: name }));
+    for (const [k, row] of rowsOf(results()).entries()) {
+      const { place, powerW, maxC } = sites[k] as (typeof sites)[number];
+      const climate = { designDay: { date: '2026-07-21', maxC } };
+      const box = { widthM: 0.3, heightM: 0.35, depthM: 0.12, powerW };
+      const ranking = rankWalls(parseSite({ place, climate, box, walls }));
+      for (const { name, day } of ranking.walls) {
+        expect(Number(row[`peak_inside_c_${name}`])).toBe(day.peakInsideAirC);
+        expect(Number(row[`margin_k_${name}`])).toBe(decidingMarginK(day));
+      }
+      expect(row['best_wall']).toBe(ranking.best);
+      expect(row['kit'] === 'standard').toBe(ranking.withinLimits);
+      const inside = ranking.walls.filter(({ day }) => decidingMarginK(day) >= 0).length;
+      expect(Number(row['inside_share'])).toBe(inside / 8);
+    }
+  });
+
+  test('keep every column and every row, whatever it is called twice', async () => {
+    const table = 'id;lat;lon;maxC;kit\n7;33;-113;40;=1+1\n7;33;-113;40;-3.50\n7;34;-113;40;"+a;b"\n';
+    await screened(folder, table);
+    const rows = rowsOf(results(), ';');
+    expect(rows.map((row) => [row['row'], row['id'], row['input_kit']])).toEqual([
+      ['2', '7', "'=1+1"],
+      ['3', '7', '-3.50'],
+      ['4', '7', "'+a;b"],
+    ]);
+    expect(rows[0]?.['best_margin_k']).toBe(rows[1]?.['best_margin_k']);
+  });
+
+  test('a tenth of garbage costs only itself', async () => {
+    const { tally } = await screened(folder, manyRows(60, 10));
+    expect(tally).toMatchObject({ rows: 60, screened: 54, rejected: 6 });
+    const rows = rowsOf(results()).map((row) => Number(row['row']));
+    const refused = rejects().map((row) => Number(row['row']));
+    expect([...rows, ...refused].sort((a, b) => a - b)).toEqual(Array.from({ length: 60 }, (_, k) => k + 2));
+    expect(rows).toEqual([...rows].sort((a, b) => a - b));
+    expect(rejects()[0]).toMatchObject({ row: '11', column: 'lat', value: 'n/a' });
+  });
+
+  test('of no rows are a header', async () => {
+    const { tally } = await screened(folder, 'lat,lon\n');
+    expect(tally.rows).toBe(0);
+    expect(results().split('\n')[0]).toMatch(/^row,lat,lon,best_wall,/);
+    expect(rowsOf(results())).toEqual([]);
+  });
+
+  test('as GeoJSON are features with their numbers', async () => {
+    const to = join(folder, 'results.geojson');
+    await screened(folder, `${manyRows(40, 9)}\n`, { format: 'geojson', out: to });
+    const { type, features } = JSON.parse(readFileSync(to, 'utf8'));
+    expect(type).toBe('FeatureCollection');
+    expect(features).toHaveLength(36);
+    expect(features[0]).toMatchObject({
+      type: 'Feature',
+      id: 2,
+      geometry: { type: 'Point', coordinates: [-113.4, 33] },
+    });
+    expect(features[0].properties.walls[0].marginK).toBe(features[0].properties.best_margin_k);
+    const none = join(folder, 'none.geojson');
+    await screened(folder, 'lat,lon\n', { format: 'geojson', out: none });
+    expect(JSON.parse(readFileSync(none, 'utf8')).features).toEqual([]);
+  });
+
+  test('say which remedy suffices and what to bring', async () => {
+    await screened(
+      folder,
+      'lat,lon,bearings,maxC,power,finish,limit\n33,-113,W,46,14,dark grey,72\n33,-113,W,46,400,dark grey,65\n',
+    );
+    const [mended, lost] = rowsOf(results());
+    expect(Number(mended?.['best_margin_k'])).toBeLessThan(0);
+    expect(mended?.['kit']).toBe('light finish');
+    expect(Number(mended?.['remedy_margin_k'])).toBeGreaterThanOrEqual(0);
+    expect(mended?.['own_walls']).toMatch(/^W: [\d.]+\/-[\d.]+$/);
+    expect(lost).toMatchObject({ kit: 'no wall', remedy: '' });
+  });
+});
+
+describe('a run', () => {
+  test('that was stopped goes on and ends the same', async () => {
+    const table = manyRows(80, 13);
+    await screened(folder, table);
+    const whole = [results(), readFileSync(rejectsPath, 'utf8')];
+    rmSync(out);
+    for (const rows of [16, 48]) {
+      const stop = new AbortController();
+      const options = {
+        signal: stop.signal,
+        onProgress: ({ tally }: { tally: { rows: number } }) => tally.rows >= rows && stop.abort(),
+      };
+      await expect(screened(folder, table, { unfinished: 'resume', options })).rejects.toThrow(ScreeningStopped);
+      expect(existsSync(out)).toBe(false);
+    }
+    const { resumedAt, tally } = await screened(folder, table, { unfinished: 'resume' });
+    expect(resumedAt).toBeGreaterThanOrEqual(16);
+    expect(tally.rows).toBe(80);
+    expect([results(), readFileSync(rejectsPath, 'utf8')]).toEqual(whole);
+    expect(existsSync(`${out}.unfinished`)).toBe(false);
+  });
+
+  test('is not overwritten, goes on with the same input only, and tells damage', async () => {
+    const stopAtOnce = { signal: AbortSignal.abort() };
+    await expect(screened(folder, manyRows(40), { options: stopAtOnce })).rejects.toThrow(ScreeningStopped);
+    await expect(screened(folder, manyRows(40))).rejects.toThrow(/--resume goes on with it, --restart/);
+    await expect(screened(folder, manyRows(41), { unfinished: 'resume' })).rejects.toThrow(
+      /because the table or grid changed/,
+    );
+    await expect(
+      screened(folder, manyRows(40), { unfinished: 'resume', climate: { stations: [], named: 'dry-basin' } }),
+    ).rejects.toThrow(/because the climate changed/);
+    truncateSync(join(`${out}.unfinished`, 'results.part'), 3);
+    await expect(screened(folder, manyRows(40), { unfinished: 'resume' })).rejects.toThrow(/missing or cut short/);
+    const { tally } = await screened(folder, manyRows(40), { unfinished: 'restart' });
+    expect(tally.screened).toBe(40);
+  });
+});
