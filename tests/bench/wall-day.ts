@@ -10,6 +10,7 @@ import {
   evaluateYear,
   parseSite,
   remediesFor,
+  shadeMemory,
   wallConfidence,
   type YearWeather,
 } from '../../model/index.ts';
@@ -58,23 +59,27 @@ const crowded: typeof wall = {
 };
 const crowdedShade = prepareWallShade(site, crowded, day);
 
+/** The day with no shade prepared before. */
+const forgetful = () => ({ ...day, shades: shadeMemory() });
+
 /** Hours that solveODE is run for; a whole day of it would take minutes. */
 const ODE_HOURS = 0.5;
 
 const bench = new Bench({ time: 3000, warmupTime: 1000 });
 bench
   .add('wall-day, all of it', () => evaluateDay(site, 'west'))
-  .add('wall-day, sun and weather of the site shared', () => evaluateWall(site, wall, day))
+  .add('wall-day, sun and weather of the site shared', () => evaluateWall(site, wall, forgetful()))
+  .add('wall-day, its shade prepared before, too', () => evaluateWall(site, wall, day))
   .add('  sun and weather of the site', () => siteDay(site))
-  .add('  shade of the wall, prepared', () => prepareWallShade(site, wall, day))
-  .add('  sun on the faces', () => wallSun(shade, day.steps, reflectors))
+  .add('  shade of the wall, prepared', () => prepareWallShade(site, wall, forgetful()))
+  .add('  sun on the faces', () => wallSun(shade, day.steps, reflectors, shade.lit))
   .add('  heat balance, marched', () => marchPeriodicDay(network, forcing))
-  .add('  shade of a wall with six obstructions, prepared', () => prepareWallShade(site, crowded, day))
-  .add('  sun on the faces behind six obstructions', () => wallSun(crowdedShade, day.steps, reflectors))
-  .add('wall-day behind six obstructions, shade prepared before', () =>
-    marchWall(site, crowded, day, { shade: crowdedShade }),
+  .add('  shade of a wall with six obstructions, prepared', () => prepareWallShade(site, crowded, forgetful()))
+  .add('  sun on the faces behind six obstructions', () =>
+    wallSun(crowdedShade, day.steps, reflectors, crowdedShade.lit),
   )
-  .add('wall-day, shade prepared before', () => marchWall(site, wall, day, { shade }));
+  .add('wall-day without results behind six obstructions', () => marchWall(site, crowded, day, { shade: crowdedShade }))
+  .add('wall-day without results, shade prepared before', () => marchWall(site, wall, day, { shade }));
 await bench.run();
 
 /** A year of the same day, hour by hour. */
@@ -109,12 +114,10 @@ for (const task of [...bench.tasks, ...long.tasks])
   console.log(`${task.name.padEnd(56)} ${msOf(task).toFixed(2).padStart(8)} ms`);
 const ms = (name: string) => msOf(bench.tasks.find((task) => task.name === name) as (typeof bench.tasks)[number]);
 const crowdedRatio =
-  ms('wall-day behind six obstructions, shade prepared before') / ms('wall-day, shade prepared before');
-console.log(
-  `${'ratio of the two wall-days, six obstructions to none'.padEnd(56)} ${crowdedRatio.toFixed(2).padStart(8)}`,
-);
+  ms('wall-day without results behind six obstructions') / ms('wall-day without results, shade prepared before');
+console.log(`${'ratio of the last two, six obstructions to none'.padEnd(56)} ${crowdedRatio.toFixed(2).padStart(8)}`);
 const rounds = march.rounds;
-const marchMs = msOf(bench.tasks[5] as (typeof bench.tasks)[number]) / rounds;
+const marchMs = ms('  heat balance, marched') / rounds;
 const odeMs = (msOf(ode.tasks[0] as (typeof bench.tasks)[number]) * 24) / ODE_HOURS;
 console.log(
   `${'one round of the day, marched'.padEnd(56)} ${marchMs.toFixed(2).padStart(8)} ms (${rounds} rounds a day)`,
