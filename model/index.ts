@@ -46,6 +46,7 @@ export {
   type Wall,
 } from './site.ts';
 export { type Problem, SiteError } from './site-error.ts';
+export { holdsSite, SITE_LINK_START, SiteLinkError, siteLinkFragment, siteOfLink } from './site-link.ts';
 export { bearingRose, ROSE_STEP_DEG, type RosePoint } from './siting/bearing-rose.ts';
 export { type ColdResult, type ColdState, evaluateColdNight } from './siting/cold-night.ts';
 export {

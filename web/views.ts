@@ -12,7 +12,7 @@ export interface View {
 
 export const VIEWS: readonly [View, ...View[]] = [{ hash: '#/site', label: 'One site', Component: SiteView }];
 
-/** The view at an address; the first one for any other. */
+/** The view at an address; the first one, which opens links to sites, for any other. */
 export function viewAt(hash: string): View {
   return VIEWS.find((view) => view.hash === hash) ?? VIEWS[0];
 }

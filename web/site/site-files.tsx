@@ -1,13 +1,20 @@
 /** The site as a file, and the ways back. */
-import { useId, useState } from 'preact/hooks';
+import { useEffect, useId, useState } from 'preact/hooks';
 import { type Draft, isDraft, textAt } from './draft.ts';
+import { LinkButton } from './link-button.tsx';
 import type { DraftState } from './use-draft.ts';
 
 /** A site file of 72 walls with full horizons stays far below this. */
 const MAX_FILE_BYTES = 2_000_000;
 
-export function SiteFiles({ draft, replace, backToDemo, undo }: DraftState) {
+interface SiteFilesProps extends DraftState {
+  /** Why a link that the page was opened with was not taken; empty where it was. */
+  readonly refusedLink: string;
+}
+
+export function SiteFiles({ draft, replace, backToDemo, undo, refusedLink }: SiteFilesProps) {
   const [refused, setRefused] = useState('');
+  useEffect(() => setRefused(refusedLink), [refusedLink]);
   const inputId = useId();
 
   const open = async (file: File | undefined) => {
@@ -36,6 +43,7 @@ export function SiteFiles({ draft, replace, backToDemo, undo }: DraftState) {
             }}
           />
         </label>
+        <LinkButton draft={draft} refuse={setRefused} />
         <button
           type="button"
           onClick={() => {

@@ -17,12 +17,14 @@ import { useComputation } from './use-computation.ts';
 import { useDraft } from './use-draft.ts';
 import { useFollowUps } from './use-follow-ups.ts';
 import { useNear } from './use-near.ts';
+import { useSiteLink } from './use-site-link.ts';
 import { standing, Verdict, VerdictLine } from './verdict.tsx';
 import { WallRanking } from './wall-ranking.tsx';
 
 export function SiteView({ chosenUnits, onUnits }: ViewProps) {
   const drafting = useDraft();
   const { draft, set } = drafting;
+  const refusedLink = useSiteLink(drafting);
   const [zone, setZone] = useState(() => textAt(draft, 'place.timeZone'));
   const units = chosenUnits ?? usualUnits(zone);
   const [wall, setWall] = useState<string | null>(null);
@@ -73,7 +75,7 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
           verdict={standing(computation) === 'current' ? result?.ranking.verdict : ''}
           units={units}
         />
-        <SiteFiles {...drafting} />
+        <SiteFiles {...drafting} refusedLink={refusedLink} />
         <SiteForm form={form} result={result} rename={rename} remove={remove} />
       </section>
       {result && (
