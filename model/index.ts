@@ -58,7 +58,7 @@ export {
   wallConfidence,
 } from './siting/confidence.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
-export { evaluateYear, type YearOptions, type YearResult } from './siting/evaluate-year.ts';
+export { evaluateYear, type YearHours, type YearOptions, type YearResult } from './siting/evaluate-year.ts';
 export { KIT_CLASSES, type KitClass, type KitName, WIDE_RANGE_K } from './siting/kit-classes.ts';
 export { type RankedDays, rankedDays, rankWalls } from './siting/rank-walls.ts';
 export { type Remedy, type RemedyList, remediesFor, remedySteps } from './siting/remedies.ts';

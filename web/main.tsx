@@ -9,6 +9,7 @@ import './styles/day.css';
 import './styles/advice.css';
 import './styles/pictures.css';
 import './styles/sites.css';
+import './styles/year.css';
 import './styles/print.css';
 
 const root = document.getElementById('app');

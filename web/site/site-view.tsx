@@ -20,6 +20,7 @@ import { useNear } from './use-near.ts';
 import { useSiteLink } from './use-site-link.ts';
 import { standing, Verdict, VerdictLine } from './verdict.tsx';
 import { WallRanking } from './wall-ranking.tsx';
+import { YearSection } from './year/year-section.tsx';
 
 export function SiteView({ chosenUnits, onUnits }: ViewProps) {
   const drafting = useDraft();
@@ -85,6 +86,7 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
             <Advice result={result} follow={follow} units={units} />
           </div>
           <WallPictures result={result} units={units} input={[draft, wall]} />
+          <YearSection result={result} units={units} chosen={chosen} choose={setWall} />
           <Groundwork assumptions={result.ranking.assumptions} cautions={CAUTIONS} />
         </div>
       )}
