@@ -49,6 +49,7 @@ export { type Problem, SiteError } from './site-error.ts';
 export { holdsSite, SITE_LINK_START, SiteLinkError, siteLinkFragment, siteOfLink } from './site-link.ts';
 export { bearingRose, ROSE_STEP_DEG, type RosePoint } from './siting/bearing-rose.ts';
 export { type ColdResult, type ColdState, evaluateColdNight } from './siting/cold-night.ts';
+export { type ComparedYear, compareYears, versusBest, type YearComparison } from './siting/compare-years.ts';
 export {
   type ChoiceConfidence,
   type ConfidenceOptions,
@@ -58,7 +59,7 @@ export {
   wallConfidence,
 } from './siting/confidence.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
-export { evaluateYear, type YearHours, type YearOptions, type YearResult } from './siting/evaluate-year.ts';
+export { evaluateYear, type YearOptions } from './siting/evaluate-year.ts';
 export { KIT_CLASSES, type KitClass, type KitName, WIDE_RANGE_K } from './siting/kit-classes.ts';
 export { type RankedDays, rankedDays, rankWalls } from './siting/rank-walls.ts';
 export { type Remedy, type RemedyList, remediesFor, remedySteps } from './siting/remedies.ts';
@@ -86,6 +87,7 @@ export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
 export { type ShadeMemory, shadeMemory } from './siting/wall-shade.ts';
 export { touchText } from './siting/wording.ts';
+export type { YearHours, YearResult } from './siting/year-result.ts';
 export type { WeatherRow, YearWeather } from './siting/year-weather.ts';
 export { clearSky, type Irradiance } from './solar/clear-sky.ts';
 export { splitGlobal } from './solar/decomposition.ts';

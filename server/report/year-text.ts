@@ -1,10 +1,12 @@
 import {
   CAUTIONS,
+  type ComparedYear,
   FACES,
   formatQuantity,
   type Site,
   type UnitSystem,
   type WeatherYear,
+  type YearComparison,
   type YearResult,
 } from '../../model/index.ts';
 import { table } from '../terminal/table.ts';
@@ -15,7 +17,12 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 /** A year on one wall for the terminal. */
 export function yearText(
   site: Site,
-  { result, weather, units }: { result: YearResult; weather: WeatherYear; units: UnitSystem },
+  {
+    result,
+    bestWall,
+    weather,
+    units,
+  }: { result: ComparedYear; bestWall: string; weather: WeatherYear; units: UnitSystem },
 ): string {
   const temperature = (celsius: number) => formatQuantity('temperature', celsius, units);
   const { maxC, minC } = site.limits;
@@ -23,6 +30,10 @@ export function yearText(
   const degreeHours = (kelvinHours: number) => `${Math.round(units === 'us' ? 1.8 * kelvinHours : kelvinHours)}`;
   const months = result.months.map((month, index) => ({ ...month, name: MONTHS[index] ?? '' }));
   const shade = (result.ageingFactor ?? Number.NaN).toFixed(1);
+  const best =
+    result.wall === bestWall
+      ? 'slower than on any other wall'
+      : `${result.ageingVersusBest.toFixed(2)} times as fast as on the wall where they age slowest, ${bestWall}`;
   return [
     wrap(
       `${site.title}: wall ${result.wall}, weather of ${weather.title || 'a place without a name'} (${weather.format})`,
@@ -32,7 +43,7 @@ export function yearText(
       `Over ${temperature(maxC)} for ${hours(result.hoursOverLimit)} of the year; peak of the air inside ${temperature(result.peakInsideAirC)} at ${result.peakAtUtc.toISOString().slice(0, 16).replace('T', ' ')} UTC. Below ${temperature(minC)} for ${hours(result.coldHours)}.`,
     ),
     wrap(
-      `The electronics age ${shade} times as fast as in full shade, ${result.ageingAgainst40C.toFixed(1)} times as fast as at ${temperature(40)} all year. A battery lives ${result.batteryLifeFactor.toFixed(2)} times as long as at ${temperature(25)}.`,
+      `The electronics age ${shade} times as fast as in full shade, ${best}, ${result.ageingAgainst40C.toFixed(1)} times as fast as at ${temperature(40)} all year. A battery lives ${result.batteryLifeFactor.toFixed(2)} times as long as at ${temperature(25)}.`,
     ),
     '',
     table(months, [
@@ -47,13 +58,50 @@ export function yearText(
     wrap(`Sun in the year, kWh/m²: ${faces(site, result)}.`),
     wrap(`Energy closes within ${(100 * Math.abs(result.energyClosure)).toFixed(3)} %.`),
     '',
-    wrap(`Time of the file: ${weather.timeBase.text}`),
+    ...groundwork(weather, result),
+  ].join('\n');
+}
+
+/** All walls side by side for the terminal. */
+export function yearComparisonText(
+  site: Site,
+  { compared, weather, units }: { compared: YearComparison; weather: WeatherYear; units: UnitSystem },
+): string {
+  const temperature = (celsius: number) => formatQuantity('temperature', celsius, units);
+  const [first] = compared.walls;
+  return [
+    wrap(`${site.title}: all walls, weather of ${weather.title || 'a place without a name'} (${weather.format})`),
+    '',
+    table(compared.walls, [
+      { head: 'wall', text: ({ wall }) => wall, align: 'left', shrinks: true },
+      {
+        head: `over ${temperature(site.limits.maxC)}`,
+        text: ({ hoursOverLimit }) => `${Math.round(hoursOverLimit)} h`,
+      },
+      { head: 'peak', text: ({ peakInsideAirC }) => temperature(peakInsideAirC) },
+      { head: `below ${temperature(site.limits.minC)}`, text: ({ coldHours }) => `${Math.round(coldHours)} h` },
+      { head: 'ages', text: ({ ageingVersusBest }) => ageingVersusBest.toFixed(2) },
+      { head: 'battery', text: ({ batteryLifeFactor }) => batteryLifeFactor.toFixed(2) },
+    ]),
+    '',
+    wrap(
+      `Ages: how fast the electronics age against the wall where they age slowest, ${compared.bestWall}. Battery: its life against one at ${temperature(25)} all year. Whether a wall is permitted is not asked here.`,
+    ),
+    '',
+    ...(first ? groundwork(weather, first) : []),
+  ].join('\n');
+}
+
+/** What a year rests on, and the cautions. */
+function groundwork(weather: WeatherYear, { assumptions }: YearResult): string[] {
+  return [
+    wrap(`Time of the rows: ${weather.timeBase.text}`),
     ...weather.notes.map((note) => wrap(`Weather: ${note}`)),
-    ...result.assumptions.map((assumption) => wrap(`Assumed: ${assumption}`)),
+    ...assumptions.map((assumption) => wrap(`Assumed: ${assumption}`)),
     '',
     'Mind:',
     ...CAUTIONS.map((caution) => wrap(caution, '  - ')),
-  ].join('\n');
+  ];
 }
 
 function byHour({ hoursOverByHour }: YearResult): string {

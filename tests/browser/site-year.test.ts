@@ -70,6 +70,12 @@ test('a year from a file: refused, read, stopped, reckoned, drawn, out of date',
   await page.getByRole('radio', { name: 'Metric' }).check();
   await section().waitFor();
 
+  await reckon().click();
+  await walls().waitFor({ timeout: 60_000 });
+  expect(await section().textContent()).toMatch(/synthetic year 1 of the invented climate dry-basin/);
+  await section().getByRole('button', { name: 'Take another invented year' }).click();
+  await section().getByText('synthetic year 2 of the invented climate dry-basin').waitFor();
+
   const torn = HOT_YEAR.map((line, k) => (k === 4999 ? line.replace(/,60,[^,]*,[^,]*,/, ',60,?9,warm,') : line));
   await choose(epw(torn, 'torn.epw'));
   await section()

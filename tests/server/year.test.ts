@@ -1,5 +1,5 @@
 /** `shadeside year` as its own process, with an invented weather file. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
@@ -26,7 +26,8 @@ test('tells hours, months, sun, ageing, the time of the file, assumptions and ca
   expect(flowing).toContain(`for ${Math.round(result.hoursOverLimit)} h of the year`);
   expect(flowing).toContain(`peak of the air inside ${result.peakInsideAirC.toFixed(1)} °C`);
   expect(stdout.match(/^(Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) /gm)).toHaveLength(12);
-  expect(flowing).toContain('Time of the file:');
+  expect(flowing).toContain('Time of the rows:');
+  expect(flowing).toMatch(/slower than on any other wall|times as fast as on the wall where they age slowest/);
   for (const said of [...result.assumptions, ...CAUTIONS]) expect(flowing).toContain(said);
   for (const line of stdout.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
 });
@@ -41,8 +42,10 @@ test('--json is the result with the weather it rests on', async () => {
 });
 
 test.each([
-  [['--wall', 'west'], /--weather FILE is needed/],
-  [['--weather', weatherFile], /--wall NAME is needed; walls of this site: north, east, south, west/],
+  [['--weather', weatherFile, '--seed', '2'], /--seed is for an invented year, and --weather names a file/],
+  [['--weather', weatherFile, '--write-epw', join(folder, 'never.epw')], /--write-epw is for an invented year/],
+  [['--seed', '-1'], /seed/],
+  [['--write-epw', join(folder, 'no-folder', 'year.epw')], /the EPW cannot be written \(ENOENT\)/],
   [['--wall', 'attic', '--weather', weatherFile], /no wall "attic"/],
   [['--wall', 'west', '--weather', join(folder, 'none.epw')], /there is no such file/],
   [['--wall', 'west', '--weather', siteFile], /line 1: .*starts no weather file/],
@@ -59,4 +62,38 @@ test('weather of another part of the world is refused', async () => {
   const { code, stderr } = await year(far, '--wall', 'west', '--weather', weatherFile);
   expect(code).toBe(2);
   expect(stderr).toMatch(/weather: the weather is that of another place, 34\.5, -112\.25; allowed: within 5 degrees/);
+});
+
+test('without a wall all of them stand side by side; the slowest to age is the measure', async () => {
+  const { code, stdout } = await year(siteFile, '--weather', weatherFile, '--json');
+  expect(code).toBe(0);
+  const told: { bestWall: string; walls: { wall: string; ageingVersusBest: number }[] } = JSON.parse(stdout);
+  expect(told.walls.map(({ wall }) => wall)).toEqual(site.walls.map(({ name }) => name));
+  for (const { wall, ageingVersusBest } of told.walls) {
+    if (wall === told.bestWall) expect(ageingVersusBest).toBe(1);
+    else expect(ageingVersusBest).toBeGreaterThan(1);
+  }
+  expect(existsSync(join(folder, 'never.epw'))).toBe(false);
+});
+
+test('without a file a year is invented; written as an EPW and read back it is the same year', async () => {
+  const sample = join(folder, 'sample.json');
+  writeFileSync(sample, JSON.stringify({ ...site, climate: { sample: 'dry-basin' } }));
+  const epw = join(folder, 'written.epw');
+  const invented = await year(sample, '--wall', 'west', '--seed', '7', '--write-epw', epw, '--json');
+  const readBack = await year(sample, '--wall', 'west', '--weather', epw, '--json');
+  expect([invented.code, readBack.code]).toEqual([0, 0]);
+  const { weather: _one, ...told } = JSON.parse(invented.stdout);
+  const { weather: _other, ...again } = JSON.parse(readBack.stdout);
+  expect(again).toEqual(told);
+});
+
+test('a site whose climate is a single day has no invented year', async () => {
+  const single = join(folder, 'single.json');
+  const designDay = { date: '2026-07-05', maxC: 46, dailyRangeK: 14, dewPointC: 8 };
+  writeFileSync(single, JSON.stringify({ ...site, climate: { designDay } }));
+  const { code, stdout, stderr } = await year(single, '--wall', 'west');
+  expect(code).toBe(2);
+  expect(stdout).toBe('');
+  expect(stderr).toMatch(/climate/);
 });

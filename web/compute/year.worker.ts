@@ -1,5 +1,5 @@
 /** Reads a year of weather and marches the walls through it, beside the page. Holds no physics: it calls the model. */
-import { evaluateYear, readWeather, type Site, SiteError, type WeatherYear } from '../../model/index.ts';
+import { evaluateYear, readWeather, type Site, SiteError, syntheticYear, type WeatherYear } from '../../model/index.ts';
 import type { WeatherChoice, YearReply, YearRequest } from './year.ts';
 
 /** A year of hours as text is a twentieth of this; more is something else, and not worth the memory of a phone. */
@@ -9,7 +9,7 @@ self.addEventListener('message', ({ data }: MessageEvent<YearRequest>) => void a
 
 async function answer(request: YearRequest) {
   try {
-    const weather = await weatherOf(request.weather);
+    const weather = await weatherOf(request.weather, request.site);
     const { at: _at, length: _length, windHeightM: _height, ...told } = weather;
     say({ kind: 'weather', weather: told });
     if (request.kind === 'reckon') reckon(request.site, weather);
@@ -21,7 +21,9 @@ async function answer(request: YearRequest) {
   }
 }
 
-async function weatherOf({ file }: WeatherChoice): Promise<WeatherYear> {
+async function weatherOf(choice: WeatherChoice, site: Site): Promise<WeatherYear> {
+  if (choice.kind === 'invented') return syntheticYear(site, { seed: choice.seed });
+  const { file } = choice;
   if (file.size > MAX_FILE_BYTES) {
     throw new DOMException(`it is larger than ${MAX_FILE_BYTES / 1e6} MB, too large for a year of hours`);
   }

@@ -24,18 +24,18 @@ export type RunState =
   | { readonly kind: 'failed'; readonly message: string };
 
 export interface YearInPage {
-  readonly choice: WeatherChoice | null;
+  readonly choice: WeatherChoice;
   readonly weather: WeatherState;
   readonly run: RunState;
   /** The last that were reckoned; they stay until others take their place. */
   readonly reckoned: ReckonedYears | null;
-  choose(choice: WeatherChoice): void;
+  choose(choice: WeatherChoice, result: SiteResult): void;
   reckon(result: SiteResult): void;
   cancel(): void;
 }
 
 export function useYear(): YearInPage {
-  const [choice, setChoice] = useState<WeatherChoice | null>(null);
+  const [choice, setChoice] = useState<WeatherChoice>({ kind: 'invented', seed: 1 });
   const [weather, setWeather] = useState<WeatherState>({ kind: 'none' });
   const [run, setRun] = useState<RunState>({ kind: 'idle' });
   const [reckoned, setReckoned] = useState<ReckonedYears | null>(null);
@@ -59,11 +59,11 @@ export function useYear(): YearInPage {
   }, []);
 
   const choose = useCallback(
-    (next: WeatherChoice) => {
+    (next: WeatherChoice, { site }: SiteResult) => {
       setChoice(next);
       setRun({ kind: 'idle' });
       setWeather({ kind: 'reading' });
-      ask({ kind: 'read', weather: next }, (reply) => {
+      ask({ kind: 'read', weather: next, site }, (reply) => {
         if (reply.kind === 'weather') setWeather({ kind: 'told', weather: reply.weather });
         else if (reply.kind === 'refused' || reply.kind === 'failed') setWeather({ ...reply, kind: 'refused' });
         return true;
@@ -74,7 +74,6 @@ export function useYear(): YearInPage {
 
   const reckon = useCallback(
     (result: SiteResult) => {
-      if (choice === null) return;
       let told: WeatherTold | null = null;
       setRun({ kind: 'running', done: 0, of: result.site.walls.length });
       ask({ kind: 'reckon', weather: choice, site: result.site }, (reply) => {

@@ -1,4 +1,4 @@
-/** What a weather file holds: where from, at which time its sun stands, what was mended. */
+/** What a year of weather holds: where from, at which time its sun stands, what was mended. */
 import type { UnitSystem } from '../../../model/index.ts';
 import { formatQuantity } from '../../../model/index.ts';
 import type { WeatherTold } from '../../compute/year.ts';

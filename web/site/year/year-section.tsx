@@ -1,8 +1,9 @@
-/** A whole year on every wall: reckoned when somebody asks for it, from a weather file. */
+/** A whole year on every wall: reckoned when somebody asks for it, from a weather file or an invented year. */
 import type { ComponentType } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Site, UnitSystem } from '../../../model/index.ts';
 import type { SiteResult } from '../../compute/protocol.ts';
+import type { WeatherChoice } from '../../compute/year.ts';
 import { useYear, type YearInPage } from './use-year.ts';
 import { WeatherFile } from './weather-file.tsx';
 import { WeatherWords } from './weather-told.tsx';
@@ -19,6 +20,7 @@ export interface YearSectionProps {
 export function YearSection({ result, units, chosen, choose }: YearSectionProps) {
   const year = useYear();
   const { choice, weather, run, reckoned } = year;
+  const fileName = choice.kind === 'file' ? choice.file.name : null;
   const stale = useStale(result.site, reckoned?.result.site);
   const Results = useResults(run.kind === 'running' || reckoned !== null);
   return (
@@ -26,14 +28,16 @@ export function YearSection({ result, units, chosen, choose }: YearSectionProps)
       <h2 id="year-heading">A whole year</h2>
       <p>
         The hot day says whether the box may fail; a year of weather says how often it is too hot and how soon it wears
-        out. Every wall is marched through all hours of a weather file.
+        out. Every wall is marched through all hours of a weather file, or of a year invented from the climate of the
+        site.
       </p>
-      <WeatherFile chosen={choice?.file.name ?? null} choose={(file) => year.choose({ kind: 'file', file })} />
+      <WeatherFile chosen={fileName} choose={(file) => year.choose({ kind: 'file', file }, result)} />
+      <InventedYear choice={choice} choose={(next) => year.choose(next, result)} />
       <div role="status">
-        {weather.kind === 'reading' && <p>Reading the file…</p>}
+        {weather.kind === 'reading' && <p>{fileName === null ? 'Inventing the year…' : 'Reading the file…'}</p>}
         {weather.kind === 'refused' && (
           <p class="weather-refused">
-            <b>{choice?.file.name} cannot be used:</b> {weather.message}
+            <b>{fileName ?? 'An invented year'} cannot be used:</b> {weather.message}
           </p>
         )}
       </div>
@@ -49,6 +53,29 @@ export function YearSection({ result, units, chosen, choose }: YearSectionProps)
           Results && <Results reckoned={reckoned} units={units} chosen={chosen} choose={choose} />
         ))}
     </section>
+  );
+}
+
+/** Says which year is taken where no file is, and offers another. */
+function InventedYear({ choice, choose }: { choice: WeatherChoice; choose(choice: WeatherChoice): void }) {
+  if (choice.kind === 'file') {
+    return (
+      <p>
+        <button type="button" class="small-button" onClick={() => choose({ kind: 'invented', seed: 1 })}>
+          Take an invented year instead
+        </button>
+      </p>
+    );
+  }
+  const { seed } = choice;
+  return (
+    <p>
+      Without a file the year is invented, number {seed}, from the climate sample of the site; it is no record of the
+      place.{' '}
+      <button type="button" class="small-button" onClick={() => choose({ kind: 'invented', seed: seed + 1 })}>
+        Take another invented year
+      </button>
+    </p>
   );
 }
 
@@ -71,13 +98,16 @@ function YearControl({ year, result, again }: { year: YearInPage; result: SiteRe
   }
   return (
     <div class="year-control">
-      <button type="button" disabled={weather.kind !== 'told'} onClick={() => reckon(result)}>
+      <button
+        type="button"
+        disabled={weather.kind === 'reading' || weather.kind === 'refused'}
+        onClick={() => reckon(result)}
+      >
         {again ? 'Reckon the year again' : 'Reckon the year'}
       </button>
       <span role="status">
         {run.kind === 'stopped' && 'It was stopped.'}
         {run.kind === 'failed' && <b class="year-failed">The year could not be reckoned: {run.message}</b>}
-        {run.kind === 'idle' && weather.kind === 'none' && 'Choose a weather file first.'}
       </span>
     </div>
   );
