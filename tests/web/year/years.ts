@@ -21,6 +21,7 @@ export function inventedYear(changes: Partial<YearResult> = {}): YearResult {
     faceInsolationKwhM2: perFace(() => 1000),
     months,
     hoursOverByHour: months.map(() => new Array<number>(24).fill(0)),
+    degreeHoursOverByHour: months.map(() => new Array<number>(24).fill(0)),
     ageingAgainst40C: 1,
     ageingFactor: 2,
     batteryLifeFactor: 0.5,
