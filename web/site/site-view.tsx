@@ -18,7 +18,7 @@ import { useDraft } from './use-draft.ts';
 import { useFollowUps } from './use-follow-ups.ts';
 import { useNear } from './use-near.ts';
 import { useSiteLink } from './use-site-link.ts';
-import { standing, Verdict, VerdictLine } from './verdict.tsx';
+import { goToVerdict, standing, Verdict, VerdictLine } from './verdict.tsx';
 import { WallRanking } from './wall-ranking.tsx';
 import { YearSection } from './year/year-section.tsx';
 
@@ -44,7 +44,14 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
     () => problems.map((problem) => shownProblem(problem, draft, units)),
     [problems, draft, units],
   );
-  const form: FormState = { draft, units, set, problems: problemsByPath(shownProblems), filled: result?.site ?? null };
+  const form: FormState = {
+    draft,
+    units,
+    set,
+    problems: problemsByPath(shownProblems),
+    filled: result?.site ?? null,
+    toVerdict: goToVerdict,
+  };
 
   // The choice shows at once; its day follows when it is computed.
   const chosen = result?.ranking.walls.find(({ name }) => name === wall)?.name ?? result?.day.wall ?? null;
@@ -66,9 +73,8 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
       </a>
       <Verdict computation={computation} />
       <ProblemList problems={shownProblems} failure={failure} takeOut={(path) => set(path, undefined)} />
-      {result && <WallRanking result={result} units={units} chosen={chosen} choose={setWall} />}
+      <VerdictLine computation={computation} units={units} />
       <section class="site-entry" aria-labelledby="form-heading">
-        <VerdictLine computation={computation} units={units} />
         <h2 id="form-heading">The site</h2>
         <p>Change anything: the result follows. Numbers may carry a unit, such as “12 in” or “46 °C”.</p>
         <SitesPanel
@@ -79,6 +85,7 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
         <SiteFiles {...drafting} refusedLink={refusedLink} />
         <SiteForm form={form} result={result} rename={rename} remove={remove} />
       </section>
+      {result && <WallRanking result={result} units={units} chosen={chosen} choose={setWall} />}
       {result && (
         <div class="details">
           <DayPanel result={result} units={units} />

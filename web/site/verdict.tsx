@@ -89,7 +89,16 @@ export function VerdictLine({ computation, units }: { computation: Computation; 
 
 /** To what is to be corrected, or else to the verdict in full. */
 function goToExplanation() {
-  const heading = document.getElementById(PROBLEMS_HEADING) ?? document.getElementById(VERDICT_HEADING);
+  const problems = document.getElementById(PROBLEMS_HEADING);
+  if (problems === null) goToVerdict();
+  else show(problems);
+}
+
+export function goToVerdict() {
+  show(document.getElementById(VERDICT_HEADING));
+}
+
+function show(heading: HTMLElement | null) {
   heading?.focus();
   heading?.parentElement?.scrollIntoView({ block: 'center' });
 }

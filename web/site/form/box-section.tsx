@@ -1,6 +1,7 @@
 import { fieldAt } from '../../../model/index.ts';
 import { valueAt } from '../draft.ts';
 import { shortQuantity } from '../quantity-text.ts';
+import { BoxClassFields } from './box-class-fields.tsx';
 import { FinishFields } from './finish-fields.tsx';
 import { useForm } from './form-context.ts';
 import { HoodFields } from './hood-fields.tsx';
@@ -23,6 +24,7 @@ export function BoxSection() {
   };
   return (
     <Section title="Box" gist={`${SIZE.map(quantity).join(' × ')}, ${quantity('box.powerW')}`} path="box">
+      <BoxClassFields />
       {[...SIZE, ...REST].map((path) => (
         <NumberField key={path} path={path} />
       ))}

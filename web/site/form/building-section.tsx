@@ -2,6 +2,7 @@
 import { FIELDS, fromDisplay, readNumberText, type UnitSystem } from '../../../model/index.ts';
 import { type Draft, listAt, valueAt } from '../draft.ts';
 import { shortQuantity } from '../quantity-text.ts';
+import { BearingFields } from './bearing-fields.tsx';
 import { CheckField } from './check-field.tsx';
 import { CornersEditor } from './corners-editor.tsx';
 import { fieldId, useForm } from './form-context.ts';
@@ -18,6 +19,7 @@ export function BuildingSection() {
   const begin = () => set(BUILDING, { outlineM: usualRectangle(draft, units) });
   return (
     <Section title="Building" gist={known ? gistOf(draft, units) : 'outline not entered'} path={BUILDING}>
+      {!known && <BearingFields />}
       <div class="field-wide">
         <CheckField
           path={BUILDING}

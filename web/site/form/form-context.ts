@@ -13,6 +13,8 @@ export interface FormState {
   readonly filled: Site | null;
   /** With what was done in words, the change can be undone. */
   set(path: string, value: unknown, done?: string): void;
+  /** Leads to the verdict in full. */
+  toVerdict(): void;
 }
 
 export const FORM_ID = 'site-form';

@@ -1,5 +1,6 @@
 /** What stands up on the horizon in front of a wall: points of bearing and elevation, as a phone's inclinometer gives them. */
 import { listAt } from '../draft.ts';
+import { Inclinometer } from '../instruments/inclinometer.tsx';
 import { fieldId, useForm } from './form-context.ts';
 import { NumberField } from './number-field.tsx';
 
@@ -12,8 +13,9 @@ export function HorizonEditor({ path }: { path: string }) {
   };
   return (
     <fieldset class="field field-wide" id={fieldId(path)} tabIndex={-1}>
-      <legend>Horizon in front of the wall</legend>
+      <legend>Skyline in front of the wall</legend>
       <p class="field-hint">Hills, buildings and trees, sighted from the box. Empty: free to the horizon.</p>
+      <Inclinometer add={(bearing, elevation) => set(`${path}.${points.length}`, [bearing, elevation])} />
       {points.map((_, index) => (
         <div class="field-pair" key={index}>
           <NumberField path={`${path}.${index}.0`} label={`bearing of point ${index + 1}`} />

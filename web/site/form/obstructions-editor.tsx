@@ -1,4 +1,4 @@
-/** What stands before a wall and shades it: side walls, fences, other houses, trees. */
+/** What shades a wall: an eave above it, and what stands before it: side walls, fences, other houses, trees. */
 import { useEffect, useRef } from 'preact/hooks';
 import { fromDisplay, toDisplay, type UnitSystem, USUAL_LEAF_MONTHS } from '../../../model/index.ts';
 import { type Draft, listAt, textAt, valueAt } from '../draft.ts';
@@ -7,6 +7,7 @@ import { fieldId, goToField, useForm } from './form-context.ts';
 import { MONTHS } from './months.ts';
 import { enteredMount } from './mount-fields.tsx';
 import { NumberField } from './number-field.tsx';
+import { ShadeIcon, type ShadeKind } from './shade-icons.tsx';
 import { ChoiceField } from './text-field.tsx';
 
 const KINDS = ['sideWall', 'front', 'block', 'tree'] as const;
@@ -17,6 +18,8 @@ interface KindWords {
   readonly title: string;
   /** For buttons. */
   readonly noun: string;
+  /** In other words, below the picture on the button. */
+  readonly aka: string;
   readonly hint: string;
   /** The number fields; those that the model fills in where they are left empty stand after the needed ones. */
   readonly fields: readonly { readonly key: string; readonly label?: string; readonly optional?: true }[];
@@ -28,6 +31,7 @@ const WORDS: Record<Kind, KindWords> = {
   sideWall: {
     title: 'Side wall or inside corner',
     noun: 'side wall',
+    aka: 'inside corner',
     hint: 'Stands at a right angle to this wall and touches it.',
     fields: [
       { key: 'distanceM', label: 'distance from the middle of the box, along the wall' },
@@ -38,6 +42,7 @@ const WORDS: Record<Kind, KindWords> = {
   front: {
     title: 'Fence, facade or screen across',
     noun: 'fence',
+    aka: 'facade, screen',
     hint: 'An upright surface that faces this wall.',
     fields: [
       { key: 'distanceM', label: 'distance out from the wall' },
@@ -50,6 +55,7 @@ const WORDS: Record<Kind, KindWords> = {
   block: {
     title: 'House, shed or other block',
     noun: 'block',
+    aka: 'house, shed',
     hint: 'Its sides run along this wall and straight out from it.',
     fields: [
       { key: 'rightM', label: RIGHT },
@@ -62,6 +68,7 @@ const WORDS: Record<Kind, KindWords> = {
   tree: {
     title: 'Tree',
     noun: 'tree',
+    aka: 'with its leaves',
     hint: 'A single crown on a trunk.',
     fields: [
       { key: 'rightM', label: 'trunk to the right of the box, seen from outside; to the left: negative' },
@@ -76,7 +83,13 @@ const WORDS: Record<Kind, KindWords> = {
   },
 };
 
-export function ObstructionsEditor({ path }: { path: string }) {
+interface ObstructionsEditorProps {
+  readonly path: string;
+  /** Where the eave of the wall stands in the site. */
+  readonly eavePath: string;
+}
+
+export function ObstructionsEditor({ path, eavePath }: ObstructionsEditorProps) {
   const { draft, units, problems, filled, set } = useForm();
   const list = listAt(draft, path);
   const frame = useRef<HTMLFieldSetElement>(null);
@@ -98,6 +111,10 @@ export function ObstructionsEditor({ path }: { path: string }) {
     const behindM = sizeM(enteredMount(draft) === 'post' ? 'postDistanceM' : 'standOffM');
     set(entry, fresh(kind, units, { halfWidthM: sizeM('widthM') / 2, frontM: sizeM('depthM') + behindM }));
   };
+  const addEave = () => {
+    added.current = `${eavePath}.depthM`;
+    set(eavePath, usualEave(units));
+  };
   const remove = (index: number) => {
     const rest = list.toSpliced(index, 1);
     set(path, rest.length > 0 ? rest : undefined);
@@ -106,8 +123,8 @@ export function ObstructionsEditor({ path }: { path: string }) {
 
   return (
     <fieldset class="field field-wide" id={fieldId(path)} tabIndex={-1} ref={frame}>
-      <legend>What stands before this wall</legend>
-      <p class="field-hint">Whatever shades it. Heights are above the ground.</p>
+      <legend>What shades this wall</legend>
+      <p class="field-hint">Add what there is, then correct its figures. Heights are above the ground.</p>
       <FieldMessages id={fieldId(path)} problems={problems.get(path) ?? []} />
       {list.map((entry, index) => (
         <ObstructionEditor
@@ -117,14 +134,38 @@ export function ObstructionsEditor({ path }: { path: string }) {
           remove={() => remove(index)}
         />
       ))}
-      <div class="buttons">
+      <div class="shade-choices">
+        {(valueAt(draft, eavePath) ?? null) === null && (
+          <ShadeButton kind="eave" words="Add an eave" aka="porch roof" add={addEave} />
+        )}
         {KINDS.map((kind) => (
-          <button key={kind} type="button" onClick={() => add(kind)}>
-            Add a {WORDS[kind].noun}
-          </button>
+          <ShadeButton
+            key={kind}
+            kind={kind}
+            words={`Add a ${WORDS[kind].noun}`}
+            aka={WORDS[kind].aka}
+            add={() => add(kind)}
+          />
         ))}
       </div>
     </fieldset>
+  );
+}
+
+interface ShadeButtonProps {
+  readonly kind: ShadeKind;
+  readonly words: string;
+  readonly aka: string;
+  add(): void;
+}
+
+function ShadeButton({ kind, words, aka, add }: ShadeButtonProps) {
+  return (
+    <button type="button" class="shade-choice" onClick={add}>
+      <ShadeIcon kind={kind} />
+      <span>{words}</span>
+      <span class="shade-aka">{aka}</span>
+    </button>
   );
 }
 
@@ -216,6 +257,13 @@ function numberAmongItsKind(list: readonly unknown[], entry: unknown, index: num
   const same = (other: unknown) => knownKind(other) === knownKind(entry);
   if (list.filter(same).length < 2) return '';
   return ` ${list.slice(0, index + 1).filter(same).length}`;
+}
+
+/** An eave of a usual house, round in the unit on show. */
+function usualEave(units: UnitSystem): Draft {
+  const [depth, above] = units === 'metric' ? [0.6, 0.8] : [2, 2.5];
+  const metres = (shown: number) => Number(fromDisplay('length', shown, units).toPrecision(12));
+  return { depthM: metres(depth), heightAboveBoxM: metres(above) };
 }
 
 /** A complete obstruction to start from, clear of the box. */

@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { textAt, valueAt } from '../draft.ts';
 import { shortQuantity } from '../quantity-text.ts';
+import { DeviceLocation } from './device-location.tsx';
 import { useForm } from './form-context.ts';
 import { NumberField } from './number-field.tsx';
 import { Section } from './section.tsx';
@@ -23,6 +24,7 @@ export function PlaceSection({ zoneOfCoordinates }: { zoneOfCoordinates: string 
   return (
     <Section title="Place" gist={gist} path="place">
       <TextField path="title" label="Title of the site" />
+      <DeviceLocation />
       <NumberField path="place.latitudeDeg" />
       <NumberField path="place.longitudeDeg" />
       <NumberField path="place.altitudeM" />

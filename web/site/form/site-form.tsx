@@ -1,4 +1,4 @@
-/** Everything that can be entered about a site. */
+/** Everything that can be entered about a site, in the order of `steps.ts`. */
 import type { SiteResult } from '../../compute/protocol.ts';
 import { BoxSection } from './box-section.tsx';
 import { BuildingSection } from './building-section.tsx';
@@ -19,14 +19,16 @@ export function SiteForm({ form, result, rename, remove }: SiteFormProps) {
   return (
     <FormContext.Provider value={form}>
       <form id={FORM_ID} tabIndex={-1} aria-labelledby="form-heading" onSubmit={(event) => event.preventDefault()}>
-        <PlaceSection zoneOfCoordinates={result?.zoneOfCoordinates ?? null} />
-        <ClimateSection result={result} />
-        <BoxSection />
-        <LimitsSection />
-        <BuildingSection />
-        <WallsSection rename={rename} remove={remove} />
-        <ConstraintsSection />
-        <GroundSection />
+        <ol class="steps">
+          <PlaceSection zoneOfCoordinates={result?.zoneOfCoordinates ?? null} />
+          <ClimateSection result={result} />
+          <BuildingSection />
+          <WallsSection rename={rename} remove={remove} />
+          <BoxSection />
+          <LimitsSection />
+          <ConstraintsSection />
+          <GroundSection />
+        </ol>
       </form>
     </FormContext.Provider>
   );

@@ -1,6 +1,8 @@
 import { CONSTRUCTION_NAMES, CONSTRUCTIONS, compassPoint } from '../../../model/index.ts';
 import { textAt, valueAt } from '../draft.ts';
+import { Compass } from '../instruments/compass.tsx';
 import { shortQuantity } from '../quantity-text.ts';
+import { HOW_TO_HOLD } from './bearing-fields.tsx';
 import { EdgeFields } from './edge-fields.tsx';
 import { fieldId, useForm } from './form-context.ts';
 import { HorizonEditor } from './horizon-editor.tsx';
@@ -16,7 +18,7 @@ interface WallEditorProps {
 }
 
 export function WallEditor({ index, rename, remove }: WallEditorProps) {
-  const { draft, units, problems, filled } = useForm();
+  const { draft, units, problems, filled, set } = useForm();
   const path = `walls.${index}`;
   const name = textAt(draft, `${path}.name`);
   const azimuth = valueAt(draft, `${path}.azimuthDeg`);
@@ -36,6 +38,7 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
       <div class="section-fields">
         <TextField path={`${path}.name`} label="Name of the wall" onText={rename} />
         <NumberField path={`${path}.azimuthDeg`} />
+        <Compass how={HOW_TO_HOLD} onBearing={(bearing) => set(`${path}.azimuthDeg`, bearing)} />
         <EdgeFields wall={index} />
         <ChoiceField
           path={`${path}.construction`}
@@ -46,8 +49,9 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
         <NumberField path={`${path}.electrodeDistanceM`} />
         <NumberField path={`${path}.cableDistanceM`} />
         <EaveFields path={`${path}.eave`} />
+        <ObstructionsEditor path={`${path}.obstructions`} eavePath={`${path}.eave`} />
+        <HorizonEditor path={`${path}.horizon`} />
         <ClearanceFields path={`${path}.clearances`} />
-        <ObstructionsEditor path={`${path}.obstructions`} />
         <details class="more field-wide">
           <summary>More about this wall</summary>
           <div class="section-fields">
@@ -56,7 +60,6 @@ export function WallEditor({ index, rename, remove }: WallEditorProps) {
             <NumberField path={`${path}.heightM`} />
             <NumberField path={`${path}.groundAlbedo`} />
             <NumberField path={`${path}.windShelter`} />
-            <HorizonEditor path={`${path}.horizon`} />
           </div>
         </details>
         {remove && (
@@ -93,25 +96,24 @@ const EAVE_FIELDS = ['depthM', 'heightAboveBoxM', 'widthM', 'offsetM', 'transmit
 /** Roof edge, porch roof or canopy: whatever juts out above the box. */
 function EaveFields({ path }: { path: string }) {
   const { draft, set } = useForm();
-  const present = (valueAt(draft, path) ?? null) !== null;
+  // It is added by its picture.
+  if ((valueAt(draft, path) ?? null) === null) return null;
   return (
     <div class="field-wide">
       <label class="choice">
         <input
           type="checkbox"
           id={fieldId(path)}
-          checked={present}
-          onChange={({ currentTarget }) => set(path, currentTarget.checked ? {} : undefined)}
+          checked
+          onChange={() => set(path, undefined, 'The eave was taken out.')}
         />
         <span>An eave or a porch roof juts out above the box</span>
       </label>
-      {present && (
-        <div class="section-fields">
-          {EAVE_FIELDS.map((key) => (
-            <NumberField key={key} path={`${path}.${key}`} />
-          ))}
-        </div>
-      )}
+      <div class="section-fields">
+        {EAVE_FIELDS.map((key) => (
+          <NumberField key={key} path={`${path}.${key}`} />
+        ))}
+      </div>
     </div>
   );
 }

@@ -33,7 +33,7 @@ export function WallsSection({ rename, remove }: WallActions) {
     .join(', ');
 
   return (
-    <Section title={`Walls (${walls.length})`} gist={gist} path="walls">
+    <Section title={`Walls and what shades them (${walls.length})`} gist={gist} path="walls">
       <ul class="wall-editors field-wide">
         {walls.map((_, index) => (
           <li key={index} id={`${fieldId(`walls.${index}`)}-item`}>

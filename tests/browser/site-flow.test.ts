@@ -1,0 +1,106 @@
+/** The way of a person at the wall through the steps of the form, on a phone. */
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test } from 'vitest';
+import { eachSitePage } from './each-site-page.ts';
+import { eventually, openSitePage, PHONE } from './site-page.ts';
+
+const stage = eachSitePage();
+
+const MARKUP = '<img src=x onerror="window.hit=1">';
+
+test('step by step: the place of the device, one bearing, an eave by its picture, a usual box, the verdict', {
+  timeout: 120_000,
+}, async () => {
+  await stage.site.close();
+  stage.site = await openSitePage(stage.browser, stage.server.address, PHONE);
+  const { page } = stage.site;
+  await page.context().grantPermissions(['geolocation']);
+  await page.context().setGeolocation({ latitude: 31.5, longitude: -110.25, accuracy: 12 });
+  const next = (name: string) => page.getByRole('button', { name, exact: true });
+  const grave = async () => {
+    const { violations } = await new AxeBuilder({ page }).include('.site-entry').analyze();
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+  };
+
+  // The verdict stands there before anything is entered, and stays in sight.
+  expect(await stage.site.verdict()).toContain('south');
+  await page.getByRole('button', { name: 'Use the place of this device' }).click();
+  await page.getByText(/^Found, to within/).waitFor();
+  await eventually(() => stage.site.field('place.latitudeDeg').inputValue()).toBe('31.5');
+
+  await next('Next: Climate').click();
+  await eventually(() => page.evaluate(() => document.activeElement?.id)).toBe('field-climate');
+  expect(await stage.site.field('place.latitudeDeg').isVisible()).toBe(false);
+  await next('Next: Building').click();
+  await page.getByText('Take it with a compass or by the sun').first().click();
+  const magnetic = page.getByLabel('bearing on a magnetic compass').first();
+  await eventually(() => magnetic.isEnabled()).toBe(true);
+  await magnetic.fill('80');
+  // The World Magnetic Model has some 8 degrees east there.
+  await page
+    .getByText(/magnetic 80.*declination.*\+?[78]\.\d.*true 8[78]/i)
+    .first()
+    .waitFor();
+
+  // A device that points north, level: its heading is 0, which is a heading.
+  await page.getByRole('button', { name: 'Read the device’s compass' }).first().click();
+  await page.evaluate(() => {
+    const tell = () =>
+      dispatchEvent(
+        new DeviceOrientationEvent('deviceorientationabsolute', { absolute: true, alpha: 0, beta: 0, gamma: 0 }),
+      );
+    Object.assign(window, { telling: setInterval(tell, 200) });
+  });
+  await page.getByText('0° N magnetic').waitFor();
+  await page.getByRole('button', { name: 'Take this bearing' }).click();
+  await page.evaluate(() => clearInterval((window as unknown as { telling: number }).telling));
+  await page
+    .getByText(/magnetic 0.*true [78]/i)
+    .first()
+    .waitFor();
+
+  await next('Next: Walls').click();
+  await page.locator('#field-walls-3').click();
+  const west = page.locator('.wall-editor').nth(3);
+  const before = await stage.site.peaks();
+  await west.getByRole('button', { name: 'Add an eave' }).click();
+  await eventually(() => page.evaluate(() => document.activeElement?.id)).toBe('field-walls-3-eave-depthM');
+  await eventually(stage.site.peaks).not.toEqual(before);
+  expect(await west.getByRole('button', { name: 'Add an eave' }).count()).toBe(0);
+  expect(await grave()).toEqual([]);
+
+  await next('Next: Box').click();
+  const box = page.locator('.box-class').last();
+  await box.click();
+  await eventually(() => box.getAttribute('aria-pressed')).toBe('true');
+  await next('Next: Limits').click();
+  await next('Next: What the wall must allow').click();
+  await next('Next: Ground').click();
+  await next('To the verdict').click();
+  await eventually(() =>
+    page.evaluate(() => {
+      const { top, bottom } = document.querySelector('.verdict-sentence')?.getBoundingClientRect() ?? new DOMRect();
+      return bottom > 0 && top < innerHeight;
+    }),
+  ).toBe(true);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+});
+
+test('text that looks like markup stays text, wherever it is typed', async () => {
+  const { page } = stage.site;
+  await page.evaluate(() => {
+    for (const details of document.querySelectorAll<HTMLDetailsElement>('.site-entry details')) details.open = true;
+  });
+  const fields = page.locator('.site-entry input:not([type]), .site-entry input[type="text"]');
+  const count = await fields.count();
+  expect(count).toBeGreaterThan(30);
+  for (let k = 0; k < count; k++) {
+    const field = fields.nth(k);
+    if ((await field.isVisible()) && (await field.isEnabled())) await field.fill(MARKUP);
+  }
+  await eventually(() => page.locator('.problems, .problem-list').first().textContent()).toContain('img');
+  expect(await page.locator('img[src="x"]').count()).toBe(0);
+  expect(await page.evaluate(() => 'hit' in window)).toBe(false);
+});
