@@ -98,6 +98,7 @@ describe('showing', () => {
       'in',
       'cm²',
       'in²',
+      'mm²',
       'm/s',
       'mph',
     ]);
