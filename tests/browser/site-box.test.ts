@@ -42,7 +42,7 @@ describe('the finish', () => {
     expect(await field('box.solarAbsorptance').inputValue()).toBe('');
     expect(await field('box.solarAbsorptance').getAttribute('placeholder')).toBe('0.35');
     await page.getByText('Absorbs 0.2 of the sun new, 0.35 weathered.').waitFor();
-    await page.getByText('Source: ').waitFor();
+    await page.locator('.site-entry').getByText('Source: ').waitFor();
 
     await andSee(() => field('box.finishState').selectOption('new'));
     expect(await field('box.solarAbsorptance').getAttribute('placeholder')).toBe('0.2');
