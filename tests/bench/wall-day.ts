@@ -8,18 +8,26 @@ import {
   DEMO_SITE,
   evaluateDay,
   evaluateYear,
+  extraterrestrialNormal,
+  irradianceOnPlane,
   parseSite,
   remediesFor,
   shadeMemory,
+  sunPosition,
   wallConfidence,
   type YearWeather,
 } from '../../model/index.ts';
+import { sunVector } from '../../model/shading/sunlit-fraction.ts';
+import { dot } from '../../model/shading/vector.ts';
 import { dayForcing, wallNetwork } from '../../model/siting/day-forcing.ts';
 import { siteDay } from '../../model/siting/design-day.ts';
 import { evaluateWall } from '../../model/siting/evaluate-day.ts';
 import { marchWall } from '../../model/siting/march-wall.ts';
 import { prepareWallShade } from '../../model/siting/wall-shade.ts';
 import { wallSun } from '../../model/siting/wall-sun.ts';
+import { cosDeg, sinDeg } from '../../model/solar/angles.ts';
+import { relativeAirMass } from '../../model/solar/atmosphere.ts';
+import { perezSky } from '../../model/solar/transposition.ts';
 import { marchPeriodicDay } from '../../model/thermal/periodic-day.ts';
 import { solveOde } from '../model/thermal/solve-ode.ts';
 
@@ -102,6 +110,60 @@ long
   .add('remedies of a wall and their pairs', () => remediesFor(site, 'west'));
 await long.run();
 
+/** Sun and sky on the six faces of a box, free of shade, over the hours of a year. */
+const FACES_AS_PLANES = [
+  [90, 270],
+  [90, 0],
+  [90, 180],
+  [0, 0],
+  [180, 0],
+  [90, 90],
+] as const;
+const hours = Array.from({ length: weather.length }, (_, row) => weather.at(row));
+const { latitudeDeg, longitudeDeg } = site.place;
+
+/** Every plane by itself, through the public functions. */
+function planeByPlane(): number {
+  let sum = 0;
+  for (const { sunUtc: utc, ghi, dni, dhi } of hours) {
+    const at = sunPosition(utc, latitudeDeg, longitudeDeg);
+    for (const [tiltDeg, azimuthDeg] of FACES_AS_PLANES) {
+      sum += irradianceOnPlane({ utc, sun: at, dni, dhi, ghi, tiltDeg, azimuthDeg, albedo: 0.2 }).total;
+    }
+  }
+  return sum;
+}
+
+const NORMALS = FACES_AS_PLANES.map(([tiltDeg, azimuthDeg]) => ({
+  normal: sunVector({ elevationDeg: 90 - tiltDeg, azimuthDeg }),
+  sky: (1 + cosDeg(tiltDeg)) / 2,
+  band: sinDeg(tiltDeg),
+}));
+
+/** As a year is marched: the sky is taken apart once an hour, and not at all by night. */
+function skyTakenApartOnce(): number {
+  let sum = 0;
+  for (const { sunUtc, ghi, dni, dhi } of hours) {
+    if (dhi <= 0 && dni <= 0) continue;
+    const at = sunPosition(sunUtc, latitudeDeg, longitudeDeg);
+    const { elevationDeg } = at;
+    const extraterrestrialWm2 = extraterrestrialNormal(sunUtc);
+    const airMass = relativeAirMass(elevationDeg);
+    const sky = perezSky({ elevationDeg, dni, dhi, extraterrestrialWm2, relativeAirMass: airMass });
+    const direction = sunVector(at);
+    for (const plane of NORMALS) {
+      const incidence = elevationDeg > 0 ? Math.max(0, dot(plane.normal, direction)) : 0;
+      const diffuse = sky.circumsolarNormal * incidence + sky.isotropic * plane.sky + sky.horizon * plane.band;
+      sum += dni * incidence + Math.max(0, diffuse) + ghi * 0.2 * (1 - plane.sky);
+    }
+  }
+  return sum;
+}
+if (Math.abs(skyTakenApartOnce() / planeByPlane() - 1) > 1e-9) throw new Error('the two ways differ');
+const planes = new Bench({ time: 1000, warmupTime: 200 });
+planes.add('year on six planes, plane by plane', planeByPlane).add('year on six planes', skyTakenApartOnce);
+await planes.run();
+
 const ode = new Bench({ time: 0, iterations: 2, warmup: false });
 ode.add('solveODE', () => solveOde(math, { network, forcing, march, fromStep: 170, hours: ODE_HOURS }));
 await ode.run();
@@ -110,12 +172,17 @@ const msOf = (task: (typeof bench.tasks)[number]): number => {
   if (task.result.state !== 'completed') throw new Error(`${task.name} did not complete`);
   return task.result.latency.p50;
 };
-for (const task of [...bench.tasks, ...long.tasks])
+for (const task of [...bench.tasks, ...long.tasks, ...planes.tasks])
   console.log(`${task.name.padEnd(56)} ${msOf(task).toFixed(2).padStart(8)} ms`);
 const ms = (name: string) => msOf(bench.tasks.find((task) => task.name === name) as (typeof bench.tasks)[number]);
 const crowdedRatio =
   ms('wall-day without results behind six obstructions') / ms('wall-day without results, shade prepared before');
-console.log(`${'ratio of the last two, six obstructions to none'.padEnd(56)} ${crowdedRatio.toFixed(2).padStart(8)}`);
+console.log(
+  `${'ratio of the two wall-days without results, six obstructions to none'.padEnd(56)} ${crowdedRatio.toFixed(2).padStart(8)}`,
+);
+const planesRatio =
+  msOf(planes.tasks[1] as (typeof planes.tasks)[number]) / msOf(planes.tasks[0] as (typeof planes.tasks)[number]);
+console.log(`${'ratio of the two ways on six planes'.padEnd(56)} ${planesRatio.toFixed(2).padStart(8)}`);
 const rounds = march.rounds;
 const marchMs = ms('  heat balance, marched') / rounds;
 const odeMs = (msOf(ode.tasks[0] as (typeof bench.tasks)[number]) * 24) / ODE_HOURS;
