@@ -67,10 +67,12 @@ export function dutyShares({ box }: Site, { steps, stepS, firstHour = 0, civil }
   const { hourly } = DUTIES[box.duty];
   // Where the clock changes the hours since midnight are not those of the clock.
   const changes = civil !== undefined && civil.hours !== 24;
-  return Float64Array.from(steps, ({ utc }, k) => {
+  const shares = new Float64Array(steps.length);
+  steps.forEach(({ utc }, k) => {
     const hour = changes ? Number(civil.clockTime(utc).slice(0, 2)) : Math.floor(firstHour + (k * stepS) / 3600);
-    return hourly[hour % 24] as number;
+    shares[k] = hourly[hour % 24] as number;
   });
+  return shares;
 }
 
 /** Albedo of the ground before a wall. */
@@ -102,7 +104,10 @@ export function dayForcing(input: {
 }): DayForcing {
   const { site, wall, day, shade, sun, network } = input;
   const steps = day.steps.length;
-  const windMs = Float64Array.from(day.steps, ({ weather }) => weather.windMs);
+  const windMs = new Float64Array(steps);
+  day.steps.forEach(({ weather }, k) => {
+    windMs[k] = weather.windMs;
+  });
   const meanAirK = day.steps.reduce((sum, { weather }) => sum + weather.airC, 0) / steps + KELVIN;
   const boundariesK = stepTable(steps, network.names.length - network.freeCount);
   day.steps.forEach(({ weather }, k) => {

@@ -38,7 +38,11 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): WallDay {
   const limited = { insideAir: insideAirC, outsideAir: outsideAirC, componentCase: electronicsC }[site.limits.refersTo];
   const stepHours = day.stepS / 3600;
   const skinC = perFace(column);
-  const wet = ({ weather }: DayStep, k: number) => FACES.some((face) => (skinC[face][k] as number) < weather.dewPointC);
+  const skins = FACES.map((face) => skinC[face]);
+  const wet = ({ weather }: DayStep, k: number) => {
+    for (const skin of skins) if ((skin[k] as number) < weather.dewPointC) return true;
+    return false;
+  };
   const bareFaces = openFaces(site.box.mount).filter((face) => !covers(site.box.hood, face));
   const sunny = ({ weather }: DayStep, k: number) =>
     weather.dni >= SUNSHINE_WM2 && bareFaces.some((face) => (sun.faces[face].beam[k] ?? 0) > 0);
@@ -57,7 +61,7 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): WallDay {
     condensationHours: day.steps.filter(wet).length * stepHours,
     skinC,
     faceIrradianceWm2: perFace((face) =>
-      bareFaces.includes(face) ? [...sun.faces[face].total] : day.steps.map(() => 0),
+      bareFaces.includes(face) ? plain(sun.faces[face].total) : day.steps.map(() => 0),
     ),
     peakInsideAirC: Math.max(...insideAirC),
     peakAtUtc: day.steps[peakStep]?.utc ?? day.civil.startUtc,
@@ -71,6 +75,13 @@ export function evaluateWall(site: Site, wall: Wall, day: SiteDay): WallDay {
     energyClosure: energyClosure(network, forcing, march),
     ledgerAtPeak: ledgerAt({ network, forcing, march, step: peakStep, sun, box: site.box }),
   };
+}
+
+/** The same numbers as a list. */
+function plain(values: Float64Array): number[] {
+  const list: number[] = [];
+  for (let k = 0; k < values.length; k++) list.push(values[k] as number);
+  return list;
 }
 
 /** A column of kelvins in degC. */

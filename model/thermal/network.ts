@@ -44,7 +44,7 @@ export interface Network {
    * Moves the free nodes of `temperaturesK` one implicit step on, to the end of which boundaries, sources and wind belong.
    * With the temperatures of one step earlier the step is a backward difference of second order, without them of first
    * order (implicit Euler); either damps stiff nodes. The non-linearity is iterated until no node moves by more than
-   * `TOLERANCE_K`, from where the course of the steps before leads: the more of them are given, the nearer. Source: Hairer and Wanner, Solving Ordinary Differential Equations II (1996), section V.1.
+   * `toleranceK`, `TOLERANCE_K` where left out, from where the course of the steps before leads: the more of them are given, the nearer. Source: Hairer and Wanner, Solving Ordinary Differential Equations II (1996), section V.1.
    * @throws Error when it does not settle
    */
   step(
@@ -54,6 +54,7 @@ export interface Network {
     stepS: number,
     earlierK?: Float64Array,
     beforeEarlierK?: Float64Array,
+    toleranceK?: number,
   ): void;
   /** Moves the free nodes to the steady state under the given boundaries, sources and wind. @throws Error as `step` */
   settle(temperaturesK: Float64Array, sourcesW: Float64Array, windMs: number): void;
@@ -125,7 +126,7 @@ export function createNetwork(design: NetworkDesign): Network {
     },
     boundaryHeatW: (t, windMs, into) => boundaryHeat(workings, t, windMs, into),
     netHeatW: (t, sourcesW, windMs, into) => netHeat(workings, t, sourcesW, windMs, into),
-    step(t, sourcesW, windMs, stepS, earlierK, beforeEarlierK) {
+    step(t, sourcesW, windMs, stepS, earlierK, beforeEarlierK, toleranceK = TOLERANCE_K) {
       for (let i = 0; i < n; i++) {
         const now = t[i] as number;
         const earlier = earlierK === undefined ? now : (earlierK[i] as number);
@@ -136,9 +137,9 @@ export function createNetwork(design: NetworkDesign): Network {
         if (beforeEarlierK !== undefined) t[i] = 3 * (now - earlier) + (beforeEarlierK[i] as number);
       }
       const rate = (earlierK === undefined ? 1 : 1.5) / stepS;
-      iterate(workings, t, sourcesW, windMs, rate);
+      iterate(workings, t, sourcesW, windMs, rate, toleranceK);
     },
-    settle: (t, sourcesW, windMs) => iterate(workings, t, sourcesW, windMs, 0),
+    settle: (t, sourcesW, windMs) => iterate(workings, t, sourcesW, windMs, 0, TOLERANCE_K),
   };
 }
 
@@ -269,7 +270,14 @@ function linearise(
 }
 
 /** Newton's iteration; storage is capacity times `rate` times the rise over `pastK`, none for the steady state. */
-function iterate(w: Workings, t: Float64Array, sourcesW: Float64Array, windMs: number, rate: number): void {
+function iterate(
+  w: Workings,
+  t: Float64Array,
+  sourcesW: Float64Array,
+  windMs: number,
+  rate: number,
+  toleranceK: number,
+): void {
   const { n, capacitiesJK, pastK, residual, move, inverse } = w;
   let before = Number.POSITIVE_INFINITY;
   for (let round = 0; round < MAX_ITERATIONS; round++) {
@@ -293,7 +301,7 @@ function iterate(w: Workings, t: Float64Array, sourcesW: Float64Array, windMs: n
       t[i] = (t[i] as number) + change;
       largest = Math.max(largest, Math.abs(change));
     }
-    if (largest < TOLERANCE_K) return;
+    if (largest < toleranceK) return;
     if (!Number.isFinite(largest)) break;
     if (largest > GOOD_CONTRACTION * before) w.invertedFor = Number.NaN;
     before = largest;

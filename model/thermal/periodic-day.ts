@@ -32,6 +32,9 @@ const MAX_ROUNDS = 60;
 /** Longest steps of the rounds that come first, s: they bring slow nodes near their course at little cost. */
 const COARSE_STEPS_S = [3600, 900];
 
+/** Last move of an iteration in those rounds, K: what they leave is that of their long steps, not of the iteration. */
+const COARSE_TOLERANCE_K = 0.2;
+
 /** Rounds of the longest steps end when no node ends one further from where it began, K; the rest is left to the others. */
 const COARSE_WITHIN_K = 0.05;
 
@@ -97,6 +100,7 @@ export function marchRound(
   { steps, stepS, boundariesK, sourcesW, windMs }: DayForcing,
   { state, past, stride, into }: { state: Float64Array; past: Past; stride: number; into: StepTable | null },
 ): number {
+  const toleranceK = stride === 1 ? undefined : COARSE_TOLERANCE_K;
   const n = network.freeCount;
   const { earlier, beforeEarlier } = past;
   const began = state.slice(0, n);
@@ -106,7 +110,7 @@ export function marchRound(
     for (let i = 0; i < n; i++) now[i] = state[i] as number;
     readRow(boundariesK, k, state, n);
     readRow(sourcesW, k, sources);
-    network.step(state, sources, windMs[k] as number, stepS * stride, earlier, beforeEarlier);
+    network.step(state, sources, windMs[k] as number, stepS * stride, earlier, beforeEarlier, toleranceK);
     for (let i = 0; i < n; i++) {
       beforeEarlier[i] = earlier[i] as number;
       earlier[i] = now[i] as number;
@@ -190,18 +194,24 @@ export function energyClosure(network: Network, forcing: DayForcing, day: Period
   const n = network.freeCount;
   const t = new Float64Array(network.names.length);
   const boundaryW = new Float64Array(t.length - n);
-  let inJ = 0;
-  let outJ = 0;
-  const count = (watts: number) => {
-    if (watts > 0) inJ += watts * stepS;
-    else outJ -= watts * stepS;
-  };
+  let inW = 0;
+  let outW = 0;
   for (let k = 0; k < steps; k++) {
     readRow(day.temperaturesK, k, t);
     network.boundaryHeatW(t, windMs[k] as number, boundaryW);
-    for (let i = 0; i < n; i++) count(cell(sourcesW, k, i));
-    for (let i = 0; i < boundaryW.length; i++) count(-(boundaryW[i] as number));
+    for (let i = 0, at = k * sourcesW.width; i < n; i++, at++) {
+      const watts = sourcesW.values[at] as number;
+      if (watts > 0) inW += watts;
+      else outW -= watts;
+    }
+    for (let i = 0; i < boundaryW.length; i++) {
+      const watts = boundaryW[i] as number;
+      if (watts < 0) inW -= watts;
+      else outW += watts;
+    }
   }
+  const inJ = inW * stepS;
+  const outJ = outW * stepS;
   // The backward differences of the steps add up to those of the ends.
   const at = (k: number, i: number) => temperatureAt(day, k, i);
   let storedJ = 0;
