@@ -14,13 +14,21 @@ export interface SunlitShares {
   readonly grounds: PerFace<Float64Array>;
 }
 
-/** Works out the shares for the suns of some steps; nothing is lit while the sun is down. */
-export function sunlitShares(shade: WallShade, steps: readonly { readonly sun: SunPosition }[]): SunlitShares {
+/**
+ * Works out the shares for the suns of some steps; nothing is lit while the sun is down.
+ * @param wanted which of the steps are asked for; all where left out
+ */
+export function sunlitShares<Step extends { readonly sun: SunPosition }>(
+  shade: WallShade,
+  steps: readonly Step[],
+  wanted: (step: Step) => boolean = () => true,
+): SunlitShares {
   const column = () => new Float64Array(steps.length);
   const shares: SunlitShares = { faces: perFace(column), wall: column(), grounds: perFace(column) };
   const { scene } = shade;
-  steps.forEach(({ sun }, k) => {
-    if (sun.elevationDeg <= 0) return;
+  steps.forEach((step, k) => {
+    const { sun } = step;
+    if (sun.elevationDeg <= 0 || !wanted(step)) return;
     const direction = sunVector(sun);
     const sunlight = { direction, rays: scene.sunRays(direction) };
     const { panel, points } = shade.wall;

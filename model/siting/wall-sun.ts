@@ -31,16 +31,16 @@ export function wallSun(
   shade: WallShade,
   steps: readonly DayStep[],
   { albedo, wallAbsorptance }: { albedo: number; wallAbsorptance: number },
-  lit: SunlitShares = sunlitShares(shade, steps),
+  lit: SunlitShares = sunlitShares(shade, steps, hasLight),
 ): WallSun {
   const faces = perFace(() => dark(steps.length));
   const wall = dark(steps.length);
   const ground = new Float64Array(steps.length);
   for (let k = 0; k < steps.length; k++) {
-    const { weather, sky } = steps[k] as DayStep;
-    const { dni, dhi } = weather;
-    if (dni <= 0 && dhi <= 0) continue;
-    const fromSun = dni + sky.circumsolarNormal;
+    const step = steps[k] as DayStep;
+    if (!hasLight(step)) continue;
+    const { weather, sky } = step;
+    const fromSun = weather.dni + sky.circumsolarNormal;
     const groundSeen = (face: Face): number =>
       sky.isotropic * shade.faces[face].view.groundSky + fromSun * (lit.grounds[face][k] as number);
     /** Fills in a surface that the sun meets at `cosine` and that is shone upon by ground and wall besides. */
@@ -68,6 +68,9 @@ export function wallSun(
   }
   return { faces, wall, ground };
 }
+
+/** Whether any light comes from sun or sky. */
+const hasLight = ({ weather }: DayStep): boolean => weather.dni > 0 || weather.dhi > 0;
 
 function dark(steps: number): SurfaceSun {
   return {

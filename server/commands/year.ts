@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import {
+  compareYears,
   evaluateYear,
   type Site,
   syntheticYear,
@@ -84,7 +85,7 @@ battery age.
 
 /** The years of all walls; beside a wall that was asked for the others need no shade reference. */
 function yearsOf(site: Site, weather: WeatherYear, asked: string | undefined): YearComparison {
-  if (asked === undefined) return versusBest(site.walls.map(({ name }) => evaluateYear(site, name, weather)));
+  if (asked === undefined) return compareYears(site, weather);
   // First, so that a name that is not there is found before the others are marched.
   const wanted = evaluateYear(site, asked, weather);
   return versusBest(

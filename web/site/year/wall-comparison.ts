@@ -1,5 +1,13 @@
 /** The years of several walls beside each other, row by row. */
-import { FACES, type Face, formatQuantity, type Site, type UnitSystem, type YearResult } from '../../../model/index.ts';
+import {
+  FACES,
+  type Face,
+  formatQuantity,
+  type Site,
+  type UnitSystem,
+  versusBest,
+  type YearResult,
+} from '../../../model/index.ts';
 import { dayAndTime, degreeHours, times, yearHours } from './year-words.ts';
 
 export interface ComparisonRow {
@@ -10,10 +18,9 @@ export interface ComparisonRow {
 
 /** The wall on which the electronics age the slowest. */
 export function slowestAgeing(years: readonly YearResult[]): YearResult | undefined {
-  return years.reduce<YearResult | undefined>(
-    (best, year) => (best === undefined || year.ageingAgainst40C < best.ageingAgainst40C ? year : best),
-    undefined,
-  );
+  if (years.length === 0) return undefined;
+  const { bestWall } = versusBest(years);
+  return years.find(({ wall }) => wall === bestWall);
 }
 
 export function comparisonRows(years: readonly YearResult[], { box }: Site, units: UnitSystem): ComparisonRow[] {
