@@ -8,7 +8,7 @@
  *                                           what would help that wall, or the first of the ranking, how sure its forecast
  *                                           is, its coldest night, what burns; 1 to 1000 samples
  *     GET  /api/schema                      JSON Schema of `site`
- *     GET  /api/health                      { status: "ok", version }
+ *     GET  /api/health                      { status: "ok", version, storage }: whether sites can be kept here
  *
  * `site` is what a site file holds, `rules` what stands in model/siting/siting-rules.json or a company's own file. Bad input is answered with 400 and { error, problems: [{ path, found, allowed,
  * message }] }, every other failure with its status and { error, problems: [] }.
@@ -17,6 +17,7 @@ import express, { type Router } from 'express';
 import { evaluateDay, parseSite, parseSitingRules, rankWalls, siteJsonSchema } from '../model/index.ts';
 import packageFile from '../package.json';
 import { adviseOn } from './advice.ts';
+import type { Store } from './data/store.ts';
 import { notFound, onlyMethods } from './errors.ts';
 import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
 
@@ -27,7 +28,7 @@ const MAX_BODY = '2mb';
 const givenRules = (rules: unknown) => (rules === undefined ? {} : { rules: parseSitingRules(rules) });
 
 /** The routes under /api. */
-export function api(): Router {
+export function api(store?: Store): Router {
   const router = express.Router();
   // Any JSON value is let in, so that a body that is a number gets the same kind of answer as a wrong site.
   const json = express.json({ limit: MAX_BODY, strict: false });
@@ -75,7 +76,7 @@ export function api(): Router {
   router
     .route('/health')
     .get((_request, response) => {
-      response.json({ status: 'ok', version: packageFile.version });
+      response.json({ status: 'ok', version: packageFile.version, storage: store !== undefined });
     })
     .all(onlyMethods('GET, HEAD'));
 

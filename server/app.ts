@@ -1,16 +1,24 @@
 /** The web application: the API under /api and the built page. It does not listen; `listen.ts` does. */
 import express, { type Express } from 'express';
 import { api } from './api.ts';
+import type { Store } from './data/store.ts';
 import { answerError, notFound } from './errors.ts';
 import { securityHeaders } from './headers.ts';
 import { page } from './page.ts';
 
-/** Makes the application; `webDir` is the folder of the built page. */
-export function createApp({ webDir }: { webDir: string }): Express {
+export interface AppOptions {
+  /** Folder of the built page. */
+  readonly webDir: string;
+  /** Where sites and screenings are kept; without one the app only reckons. */
+  readonly store?: Store;
+}
+
+/** Makes the application. Closing the store is up to the caller. */
+export function createApp({ webDir, store }: AppOptions): Express {
   const app = express();
   app.disable('x-powered-by');
   app.use(securityHeaders);
-  app.use('/api', api());
+  app.use('/api', api(store));
   app.use(page(webDir));
   app.use(notFound);
   app.use(answerError);

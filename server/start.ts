@@ -2,8 +2,9 @@
 import { DEMO_SITE, parseSite, rankWalls, usualUnits } from '../model/index.ts';
 import { withPlainErrors } from './cli.ts';
 import { printText, type Surroundings } from './command.ts';
-import { DEFAULT_PORT, readListenArgs, serveUntilStopped } from './commands/serve.ts';
+import { serveUntilStopped } from './commands/serve.ts';
 import { rankingText } from './report/ranking-text.ts';
+import { DEFAULT_PORT, readServerSettings } from './settings.ts';
 
 /** How many ports are tried from the usual one on; a port that was asked for is the only one tried. */
 const TRIES = 10;
@@ -11,11 +12,12 @@ const TRIES = 10;
 /** Ranks, serves until stopped, and gives back the exit code. */
 export function start(args: string[], surroundings: Surroundings): Promise<number> {
   return withPlainErrors(async () => {
-    const { port, host } = readListenArgs('start', args);
+    const settings = readServerSettings('start', args, process.env);
+    const { port } = settings;
     const site = parseSite(DEMO_SITE);
     const units = usualUnits(site.place.timeZone);
     printText(`${rankingText(site, rankWalls(site, { units }), units)}\n`);
     const ports = port === undefined ? Array.from({ length: TRIES }, (_, index) => DEFAULT_PORT + index) : [port];
-    return serveUntilStopped({ host, ports }, surroundings);
+    return serveUntilStopped(settings, ports, surroundings);
   });
 }

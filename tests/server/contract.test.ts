@@ -119,7 +119,7 @@ test('GET /api/schema gives the JSON Schema of a site', async () => {
 
 test('GET /api/health says which version runs', async () => {
   const response = await request(app).get('/api/health');
-  expect(response.body).toEqual({ status: 'ok', version: packageFile.version });
+  expect(response.body).toEqual({ status: 'ok', version: packageFile.version, storage: false });
 });
 
 function adviceOfModel(

@@ -1,9 +1,10 @@
 /** Runs the built command line as its own process. */
 import { spawn } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { SERVER_BUILD, WEB_BUILD } from '../../server/bin/prepare.mjs';
+import { ROOT, SERVER_BUILD, WEB_BUILD } from '../../server/bin/prepare.mjs';
 
 export interface Run {
   readonly code: number | null;
@@ -20,7 +21,9 @@ export function spawnBuilt(args: string[], entry: Entry = 'cli') {
   const call = entry === 'cli' ? 'main' : 'start';
   const script = `const { ${call} } = await import(${JSON.stringify(pathToFileURL(file).href)});
     process.exitCode = await ${call}(process.argv.slice(1), { webDir: ${JSON.stringify(WEB_BUILD)} });`;
-  return spawn(process.execPath, ['--input-type=module', '--eval', script, '--', ...args]);
+  // A data folder of its own, unless the arguments name one: nothing is left in the folder the tests were started from.
+  const env = { ...process.env, SHADESIDE_DATA: join(ROOT, '.test-output/data', randomUUID()) };
+  return spawn(process.execPath, ['--input-type=module', '--eval', script, '--', ...args], { env });
 }
 
 /** Runs a command to its end, with `input` on its standard input. */

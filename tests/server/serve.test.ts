@@ -2,7 +2,7 @@
 import { createServer } from 'node:net';
 import { expect, test } from 'vitest';
 import { DEMO_SITE } from '../../model/index.ts';
-import { DEFAULT_PORT } from '../../server/commands/serve.ts';
+import { DEFAULT_PORT } from '../../server/settings.ts';
 import { spawnBuilt } from './run-built.ts';
 
 interface Serving {
