@@ -17,6 +17,8 @@ export default defineConfig({
           exclude: ['tests/browser/**', 'tests/bench/**'],
           // The tests share no state worth a fresh process each; the unit library alone takes a second to load.
           isolate: false,
+          // Many wait for processes of their own.
+          maxWorkers: 2,
           testTimeout: 30_000,
         },
       },
@@ -25,9 +27,9 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          // After the unit tests and one file at a time: a browser needs the processor to itself to be prompt.
+          // After the unit tests and two files at a time: much of a browser test is waiting, but more would starve each other.
           sequence: { groupOrder: 1 },
-          fileParallelism: false,
+          maxWorkers: 2,
           testTimeout: 60_000,
           // What a page shows follows what it computes; a second is short on a busy machine.
           expect: { poll: { timeout: 15_000 } },
