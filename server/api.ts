@@ -14,9 +14,10 @@
  * message }] }, every other failure with its status and { error, problems: [] }.
  */
 import express, { type Router } from 'express';
-import { evaluateDay, parseSite, parseSitingRules, rankWalls, siteJsonSchema } from '../model/index.ts';
+import { siteJsonSchema } from '../model/index.ts';
 import packageFile from '../package.json';
-import { adviseOn } from './advice.ts';
+import { answerWith } from './compute/answer.ts';
+import type { Compute } from './compute/compute.ts';
 import type { Store } from './data/store.ts';
 import { notFound, onlyMethods } from './errors.ts';
 import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
@@ -24,11 +25,8 @@ import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
 /** Room for the largest site that the schema accepts: 72 walls with 360 horizon points each. */
 const MAX_BODY = '2mb';
 
-/** The rules that a body brings along, or none. */
-const givenRules = (rules: unknown) => (rules === undefined ? {} : { rules: parseSitingRules(rules) });
-
 /** The routes under /api. */
-export function api(store?: Store): Router {
+export function api({ compute, store }: { compute: Compute; store?: Store | undefined }): Router {
   const router = express.Router();
   // Any JSON value is let in, so that a body that is a number gets the same kind of answer as a wrong site.
   const json = express.json({ limit: MAX_BODY, strict: false });
@@ -40,30 +38,17 @@ export function api(store?: Store): Router {
 
   router
     .route('/rank')
-    .post(json, (request, response) => {
-      const { site, units, rules } = rankRequest(request);
-      response.json(rankWalls(parseSite(site), { ...(units && { units }), ...givenRules(rules) }));
-    })
+    .post(json, (request, response) => answerWith(response, { compute, name: 'rank', input: rankRequest(request) }))
     .all(onlyMethods('POST'));
 
   router
     .route('/day')
-    .post(json, (request, response) => {
-      const { site, wall } = dayRequest(request);
-      response.json(evaluateDay(parseSite(site), wall));
-    })
+    .post(json, (request, response) => answerWith(response, { compute, name: 'day', input: dayRequest(request) }))
     .all(onlyMethods('POST'));
 
   router
     .route('/advice')
-    .post(json, async (request, response) => {
-      const { site: input, wall, ...options } = adviceRequest(request);
-      const site = parseSite(input);
-      // Without a wall it is the one that the ranking puts first.
-      const name = wall ?? rankWalls(site).walls[0]?.name ?? '';
-      const advice = await adviseOn(site, name, { ...options, stopped: () => response.destroyed });
-      response.json(advice);
-    })
+    .post(json, (request, response) => answerWith(response, { compute, name: 'advice', input: adviceRequest(request) }))
     .all(onlyMethods('POST'));
 
   router

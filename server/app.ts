@@ -1,6 +1,7 @@
 /** The web application: the API under /api and the built page. It does not listen; `listen.ts` does. */
 import express, { type Express } from 'express';
 import { api } from './api.ts';
+import { type Compute, computeInThisThread } from './compute/compute.ts';
 import type { Store } from './data/store.ts';
 import { answerError, notFound } from './errors.ts';
 import { securityHeaders } from './headers.ts';
@@ -11,14 +12,16 @@ export interface AppOptions {
   readonly webDir: string;
   /** Where sites and screenings are kept; without one the app only reckons. */
   readonly store?: Store;
+  /** Who works on rankings and the like; left out, this thread. */
+  readonly compute?: Compute;
 }
 
-/** Makes the application. Closing the store is up to the caller. */
-export function createApp({ webDir, store }: AppOptions): Express {
+/** Makes the application. Closing the store and the threads is up to the caller. */
+export function createApp({ webDir, store, compute = computeInThisThread() }: AppOptions): Express {
   const app = express();
   app.disable('x-powered-by');
   app.use(securityHeaders);
-  app.use('/api', api(store));
+  app.use('/api', api({ compute, store }));
   app.use(page(webDir));
   app.use(notFound);
   app.use(answerError);

@@ -1,7 +1,7 @@
 /** How failures leave the server: a status, a sentence, and for bad input every problem with its path. */
 import type { ErrorRequestHandler, RequestHandler } from 'express';
 import { type Problem, SiteError } from '../model/index.ts';
-import { AdviceStopped } from './advice.ts';
+import { Abandoned, Overloaded, TimeLimitPassed } from './compute/failures.ts';
 
 /** A failure with the HTTP status it is answered with. */
 export class HttpError extends Error {
@@ -35,18 +35,24 @@ export const notFound: RequestHandler = (request) => {
 /** The last handler: turns whatever was thrown into an answer, and never lets an inner message or stack out. */
 export const answerError: ErrorRequestHandler = (error, request, response, next) => {
   // Nobody waits for an answer any more.
-  if (error instanceof AdviceStopped) return;
+  if (error instanceof Abandoned) return;
   if (response.headersSent) {
     next(error);
     return;
   }
   const { status, ...answer } = answerFor(error);
-  if (status >= 500) process.stderr.write(`${(error as Error)?.stack ?? error}\n`);
+  if (error instanceof Overloaded) response.set('Retry-After', String(error.retryAfterS));
+  if (status >= 500 && !isExplained(error)) process.stderr.write(`${(error as Error)?.stack ?? error}\n`);
   // A handler that failed half-way may have named the type of what it was going to send.
   response.status(status).removeHeader('Content-Type');
   if (/^\/api(\/|$)/.test(request.originalUrl)) response.json(answer);
   else response.type('text/plain').send(`${answer.error}\n`);
 };
+
+/** Failures whose answer says all that there is to say. */
+function isExplained(error: unknown): boolean {
+  return error instanceof Overloaded || error instanceof TimeLimitPassed || error instanceof HttpError;
+}
 
 function answerFor(error: unknown): Answer {
   if (error instanceof SiteError) {
@@ -55,6 +61,16 @@ function answerFor(error: unknown): Answer {
     return { status: 400, error: `the input has ${count}`, problems };
   }
   if (error instanceof HttpError) return { status: error.status, error: error.message, problems: [] };
+  if (error instanceof Overloaded) {
+    return { status: 503, error: 'too many requests are waiting here; try again a little later', problems: [] };
+  }
+  if (error instanceof TimeLimitPassed) {
+    return {
+      status: 503,
+      error: `this took longer than ${error.limitS} s and was stopped; fewer walls, obstructions or samples make it shorter`,
+      problems: [],
+    };
+  }
   return { ...parserAnswer(error), problems: [] };
 }
 

@@ -24,8 +24,12 @@ function whole({ least, most }: { least: number; most: number }) {
   return z.int({ error }).min(least, { error }).max(most, { error });
 }
 
+export type RankInput = z.output<typeof RankRequest>;
+export type DayInput = z.output<typeof DayRequest>;
+export type AdviceInput = z.output<typeof AdviceRequest>;
+
 /** @throws SiteError, HttpError */
-export function rankRequest(request: Request): z.output<typeof RankRequest> {
+export function rankRequest(request: Request): RankInput {
   return isBareSite(request.body) ? { site: request.body } : bodyOf(request, RankRequest);
 }
 
@@ -35,12 +39,12 @@ function isBareSite(body: unknown): boolean {
 }
 
 /** @throws SiteError, HttpError */
-export function dayRequest(request: Request): z.output<typeof DayRequest> {
+export function dayRequest(request: Request): DayInput {
   return bodyOf(request, DayRequest);
 }
 
 /** @throws SiteError, HttpError */
-export function adviceRequest(request: Request): z.output<typeof AdviceRequest> {
+export function adviceRequest(request: Request): AdviceInput {
   return bodyOf(request, AdviceRequest);
 }
 

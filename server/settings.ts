@@ -1,10 +1,14 @@
 /**
  * What the server is told when it starts, in one place: options of the command line, then environment variables, then defaults.
  *
- *     --port N    SHADESIDE_PORT   0 to 65535, 0 takes any free port
- *     --host H    SHADESIDE_HOST   the address to listen on
- *     --data DIR  SHADESIDE_DATA   the folder that sites and screenings are kept in
+ *     --port N       SHADESIDE_PORT     0 to 65535, 0 takes any free port
+ *     --host H       SHADESIDE_HOST     the address to listen on
+ *     --data DIR     SHADESIDE_DATA     the folder that sites and screenings are kept in
+ *     --workers N    SHADESIDE_WORKERS  threads that work on rankings, days and advice
+ *     --waiting N    SHADESIDE_WAITING  requests that may wait for one of them
+ *     --limit S      SHADESIDE_LIMIT    seconds that one request may be worked on
  */
+import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { z } from 'zod';
 import { BadInput } from './bad-input.ts';
@@ -13,6 +17,8 @@ import { readArgs } from './command.ts';
 export const DEFAULT_PORT = 8046;
 export const DEFAULT_HOST = '127.0.0.1';
 export const DEFAULT_DATA = '.shadeside-data';
+export const DEFAULT_WAITING = 128;
+export const DEFAULT_LIMIT_S = 120;
 
 export interface ServerSettings {
   /** Undefined where nobody asked for one. */
@@ -20,30 +26,48 @@ export interface ServerSettings {
   readonly host: string;
   /** Absolute path of the data folder; it need not exist yet. */
   readonly dataDir: string;
+  readonly workers: number;
+  readonly waiting: number;
+  readonly limitS: number;
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
-const OPTIONS = { port: { type: 'string' }, host: { type: 'string' }, data: { type: 'string' } } as const;
+const VARIABLES = {
+  port: 'SHADESIDE_PORT',
+  host: 'SHADESIDE_HOST',
+  data: 'SHADESIDE_DATA',
+  workers: 'SHADESIDE_WORKERS',
+  waiting: 'SHADESIDE_WAITING',
+  limit: 'SHADESIDE_LIMIT',
+} as const;
 
-const VARIABLES = { port: 'SHADESIDE_PORT', host: 'SHADESIDE_HOST', data: 'SHADESIDE_DATA' } as const;
+type Name = keyof typeof VARIABLES;
+
+const NAMES = Object.keys(VARIABLES) as Name[];
+
+const OPTIONS = Object.fromEntries(NAMES.map((name) => [name, { type: 'string' }])) as Record<Name, { type: 'string' }>;
+
+function whole(least: number, most: number) {
+  return z
+    .string()
+    .refine((text) => /^\d{1,9}$/.test(text) && Number(text) >= least && Number(text) <= most, {
+      error: `allowed are whole numbers from ${least} to ${most}`,
+    })
+    .transform(Number);
+}
+
+function filled(what: string) {
+  return z.string().refine((text) => text.trim() !== '', { error: `is empty; ${what} is needed` });
+}
 
 const Settings = z.object({
-  port: z
-    .string()
-    .refine((text) => /^\d{1,5}$/.test(text) && Number(text) <= 65535, {
-      error: 'allowed are whole numbers from 0 to 65535',
-    })
-    .transform(Number)
-    .optional(),
-  host: z
-    .string()
-    .refine((text) => text.trim() !== '', { error: 'is empty; an address is needed' })
-    .default(DEFAULT_HOST),
-  data: z
-    .string()
-    .refine((text) => text.trim() !== '', { error: 'is empty; the path of a folder is needed' })
-    .default(DEFAULT_DATA),
+  port: whole(0, 65535).optional(),
+  host: filled('an address').default(DEFAULT_HOST),
+  data: filled('the path of a folder').default(DEFAULT_DATA),
+  workers: whole(1, 64).default(() => availableParallelism()),
+  waiting: whole(0, 10_000).default(DEFAULT_WAITING),
+  limit: whole(1, 3600).default(DEFAULT_LIMIT_S),
 });
 
 /**
@@ -52,16 +76,15 @@ const Settings = z.object({
  */
 export function readServerSettings(command: string, args: string[], environment: Environment): ServerSettings {
   const { values } = readArgs(command, args, OPTIONS, 0);
-  const names = Object.keys(VARIABLES) as (keyof typeof VARIABLES)[];
-  const given = Object.fromEntries(names.map((name) => [name, values[name] ?? environment[VARIABLES[name]]]));
+  const given = Object.fromEntries(NAMES.map((name) => [name, values[name] ?? environment[VARIABLES[name]]]));
   const parsed = Settings.safeParse(given);
   if (parsed.success) {
-    const { port, host, data } = parsed.data;
-    return { port, host, dataDir: resolve(data) };
+    const { data, limit, ...rest } = parsed.data;
+    return { ...rest, port: rest.port, dataDir: resolve(data), limitS: limit };
   }
   throw new BadInput(
     parsed.error.issues.map(({ path, message }) => {
-      const name = path[0] as keyof typeof VARIABLES;
+      const name = path[0] as Name;
       const [source, text] =
         values[name] === undefined ? [VARIABLES[name], environment[VARIABLES[name]]] : [`--${name}`, values[name]];
       return text?.trim() ? `${command}: ${source} ${text}: ${message}` : `${command}: ${source} ${message}`;

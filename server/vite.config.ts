@@ -16,6 +16,7 @@ export default defineConfig({
       input: {
         cli: 'server/cli.ts',
         start: 'server/start.ts',
+        'compute-worker': 'server/compute/worker.ts',
         'screening-worker': 'server/screening/worker.ts',
       },
       output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },

@@ -1,10 +1,19 @@
 import type { Command, Surroundings } from '../command.ts';
-import { DEFAULT_DATA, DEFAULT_HOST, DEFAULT_PORT, readServerSettings, type ServerSettings } from '../settings.ts';
+import {
+  DEFAULT_DATA,
+  DEFAULT_HOST,
+  DEFAULT_LIMIT_S,
+  DEFAULT_PORT,
+  DEFAULT_WAITING,
+  readServerSettings,
+  type ServerSettings,
+} from '../settings.ts';
 
 /** `shadeside serve`: the page and the API over HTTP until it is stopped. */
 export const serve: Command = {
   summary: 'serves the page and the API on this machine',
   help: `shadeside serve [--port N] [--host H] [--data DIR]
+                [--workers N] [--waiting N] [--limit S]
 
 Serves the page and the API until Ctrl+C or a termination signal.
 
@@ -14,9 +23,14 @@ Serves the page and the API until Ctrl+C or a termination signal.
               can then use it, since it asks for no password.
   --data      the folder that sites and screenings are kept in; it is made
               where it is missing; ${DEFAULT_DATA} when left out
+  --workers   threads that work on rankings, days and advice; one for each
+              processor when left out
+  --waiting   requests that may wait for one of them, ${DEFAULT_WAITING} when left out;
+              what is beyond is told to come again later
+  --limit     seconds that one request may be worked on, ${DEFAULT_LIMIT_S} when left out
 
-The variables SHADESIDE_PORT, SHADESIDE_HOST and SHADESIDE_DATA say the same
-for those that are left out.`,
+What is left out may stand in a variable, such as SHADESIDE_PORT or
+SHADESIDE_DATA.`,
   run: async (args, surroundings) => {
     const settings = readServerSettings('serve', args, process.env);
     return serveUntilStopped(settings, [settings.port ?? DEFAULT_PORT], surroundings);
@@ -25,23 +39,27 @@ for those that are left out.`,
 
 /** Listens on the first free one of `ports`, prints the address, and gives back the exit code once stopped. */
 export async function serveUntilStopped(
-  { host, dataDir }: ServerSettings,
+  { host, dataDir, workers, waiting, limitS }: ServerSettings,
   ports: readonly number[],
   { webDir }: Surroundings,
 ): Promise<number> {
   // Loaded here, so that the other commands start without a web server.
-  const [{ createApp }, { listenOnFirst, ListenError, stopOnSignal }, { openStore, StoreError }] = await Promise.all([
-    import('../app.ts'),
-    import('../listen.ts'),
-    import('../data/store.ts'),
-  ]);
+  const [{ createApp }, { openComputePool }, { listenOnFirst, ListenError, stopOnSignal }, { openStore, StoreError }] =
+    await Promise.all([
+      import('../app.ts'),
+      import('../compute/pool.ts'),
+      import('../listen.ts'),
+      import('../data/store.ts'),
+    ]);
   try {
     const store = openStore(dataDir);
+    const compute = openComputePool({ threads: workers, room: waiting, limitS });
     try {
-      const listening = await listenOnFirst(createApp({ webDir, store }), { host, ports });
+      const listening = await listenOnFirst(createApp({ webDir, store, compute }), { host, ports });
       process.stdout.write(`Shadeside is at ${listening.url} – Ctrl+C stops it.\n`);
       await stopOnSignal(listening);
     } finally {
+      await compute.close();
       store.close();
     }
     return 0;

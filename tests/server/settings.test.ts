@@ -1,7 +1,14 @@
+import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { BadInput } from '../../server/bad-input.ts';
-import { DEFAULT_DATA, DEFAULT_HOST, readServerSettings } from '../../server/settings.ts';
+import {
+  DEFAULT_DATA,
+  DEFAULT_HOST,
+  DEFAULT_LIMIT_S,
+  DEFAULT_WAITING,
+  readServerSettings,
+} from '../../server/settings.ts';
 
 describe('the settings of the server', () => {
   it('have defaults', () => {
@@ -9,12 +16,15 @@ describe('the settings of the server', () => {
       port: undefined,
       host: DEFAULT_HOST,
       dataDir: resolve(DEFAULT_DATA),
+      workers: availableParallelism(),
+      waiting: DEFAULT_WAITING,
+      limitS: DEFAULT_LIMIT_S,
     });
   });
 
   it('go by the option before the variable', () => {
     const environment = { SHADESIDE_PORT: '81', SHADESIDE_HOST: '0.0.0.0', SHADESIDE_DATA: '/elsewhere' };
-    expect(readServerSettings('serve', ['--port', '0'], environment)).toEqual({
+    expect(readServerSettings('serve', ['--port', '0'], environment)).toMatchObject({
       port: 0,
       host: '0.0.0.0',
       dataDir: resolve('/elsewhere'),
@@ -24,7 +34,7 @@ describe('the settings of the server', () => {
   it('are refused all at once, each by the name of what said it', () => {
     let lines: readonly string[] = [];
     try {
-      readServerSettings('serve', ['--port', '65536', '--data', ' '], { SHADESIDE_HOST: '' });
+      readServerSettings('serve', ['--port', '65536', '--data', ' ', '--workers', '0'], { SHADESIDE_HOST: '' });
     } catch (error) {
       lines = (error as BadInput).lines;
     }
@@ -32,6 +42,7 @@ describe('the settings of the server', () => {
       'serve: --port 65536: allowed are whole numbers from 0 to 65535',
       'serve: SHADESIDE_HOST is empty; an address is needed',
       'serve: --data is empty; the path of a folder is needed',
+      'serve: --workers 0: allowed are whole numbers from 1 to 64',
     ]);
   });
 });

@@ -1,0 +1,42 @@
+/**
+ * What the API lets others reckon: each task takes what its request holds and gives back what is sent, as text of JSON or as bytes.
+ * Made into text where it is reckoned, an answer crosses threads as one piece, and nobody else waits while it is made.
+ */
+import { evaluateDay, parseSite, parseSitingRules, rankWalls } from '../../model/index.ts';
+import { adviseOn } from '../advice.ts';
+import type { AdviceInput, DayInput, RankInput } from '../requests.ts';
+
+export type Answer = string | Uint8Array;
+
+/** Asked in the middle of long work whether anybody still waits for it. */
+export type Stopped = () => boolean;
+
+export interface TaskInputs {
+  readonly rank: RankInput;
+  readonly day: DayInput;
+  readonly advice: AdviceInput;
+}
+
+export type TaskName = keyof TaskInputs;
+
+type Tasks = {
+  readonly [Name in TaskName]: (input: TaskInputs[Name], stopped: Stopped) => Answer | Promise<Answer>;
+};
+
+/** A new task is one more entry here and in `TaskInputs`. Each throws SiteError for a site that is not right. */
+export const TASKS: Tasks = {
+  rank: ({ site, units, rules }) =>
+    JSON.stringify(rankWalls(parseSite(site), { ...(units && { units }), ...givenRules(rules) })),
+
+  day: ({ site, wall }) => JSON.stringify(evaluateDay(parseSite(site), wall)),
+
+  advice: async ({ site: input, wall, ...options }, stopped) => {
+    const site = parseSite(input);
+    // Without a wall it is the one that the ranking puts first.
+    const name = wall ?? rankWalls(site).walls[0]?.name ?? '';
+    return JSON.stringify(await adviseOn(site, name, { ...options, stopped }));
+  },
+};
+
+/** The rules that a body brings along, or none. */
+const givenRules = (rules: unknown) => (rules === undefined ? {} : { rules: parseSitingRules(rules) });
