@@ -8,7 +8,9 @@
  *                                           what would help that wall, or the first of the ranking, how sure its forecast
  *                                           is, its coldest night, what burns; 1 to 1000 samples
  *     GET  /api/schema                      JSON Schema of `site`
- *     GET  /api/health                      { status: "ok", version, storage }: whether sites can be kept here
+ *     GET  /api/health                      { status: "ok", version, storage, store? }: whether sites can be kept here, and the
+ *                                           store's own name
+ *     /api/sites ...                        sites that are kept here, with their revisions; see sites/site-routes.ts
  *
  * `site` is what a site file holds, `rules` what stands in model/siting/siting-rules.json or a company's own file. Bad input is answered with 400 and { error, problems: [{ path, found, allowed,
  * message }] }, every other failure with its status and { error, problems: [] }.
@@ -21,6 +23,7 @@ import type { Compute } from './compute/compute.ts';
 import type { Store } from './data/store.ts';
 import { notFound, onlyMethods } from './errors.ts';
 import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
+import { siteRoutes } from './sites/site-routes.ts';
 
 /** Room for the largest site that the schema accepts: 72 walls with 360 horizon points each. */
 const MAX_BODY = '2mb';
@@ -61,9 +64,11 @@ export function api({ compute, store }: { compute: Compute; store?: Store | unde
   router
     .route('/health')
     .get((_request, response) => {
-      response.json({ status: 'ok', version: packageFile.version, storage: store !== undefined });
+      response.json({ status: 'ok', version: packageFile.version, storage: store !== undefined, store: store?.id });
     })
     .all(onlyMethods('GET, HEAD'));
+
+  router.use('/sites', siteRoutes(store, json));
 
   router.use(notFound);
   return router;

@@ -52,20 +52,27 @@ function bodyOf<Schema extends z.ZodObject>(request: Request, schema: Schema): z
   if (request.body === undefined) throw new HttpError(415, 'the body must be JSON, content type application/json');
   const parsed = schema.safeParse(request.body);
   if (parsed.success) return parsed.data;
-  const fields = Object.keys(schema.shape).join(', ');
-  throw new SiteError(parsed.error.issues.flatMap((issue) => problemsOf(issue, fields)));
+  throw new SiteError(bodyProblems(parsed.error, schema, ALLOWED));
 }
 
-function problemsOf(issue: z.core.$ZodIssue, fields: string): Problem[] {
+/** What is wrong with a body, field by field; `allowed` says what may stand in each. */
+export function bodyProblems(error: z.ZodError, schema: z.ZodObject, allowed: Allowed): Problem[] {
+  const fields = Object.keys(schema.shape).join(', ');
+  return error.issues.flatMap((issue) => problemsOf(issue, fields, allowed));
+}
+
+type Allowed = Readonly<Record<string, string>>;
+
+function problemsOf(issue: z.core.$ZodIssue, fields: string, allowed: Allowed): Problem[] {
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) => problem(key, 'unknown field of the body', fields));
   }
   const path = issue.path.join('.');
   if (path === '') return [problem(path, 'the body is no JSON object', `an object with ${fields}`)];
-  return [problem(path, issue.code === 'invalid_value' ? 'is not known' : issue.message, ALLOWED[path] ?? '')];
+  return [problem(path, issue.code === 'invalid_value' ? 'is not known' : issue.message, allowed[path] ?? '')];
 }
 
-const ALLOWED: Readonly<Record<string, string>> = {
+const ALLOWED: Allowed = {
   site: 'what a site file holds',
   wall: 'the name of a wall',
   units: 'metric, us',
@@ -73,6 +80,6 @@ const ALLOWED: Readonly<Record<string, string>> = {
   seed: `whole numbers from ${SEEDS.least} to ${SEEDS.most}`,
 };
 
-function problem(path: string, wrong: string, allowed: string): Problem {
+export function problem(path: string, wrong: string, allowed: string): Problem {
   return { path, found: '', wrong, allowed, message: `${path || 'body'}: ${wrong}; allowed: ${allowed}` };
 }

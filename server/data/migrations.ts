@@ -5,4 +5,18 @@
 export const MIGRATIONS: readonly string[] = [
   // What a store notes down about itself.
   'CREATE TABLE store (key TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT',
+  // Sites with all their revisions. A revision without a draft says that the site was deleted; `seq` orders all changes of the store.
+  `CREATE TABLE site (
+     id TEXT PRIMARY KEY,
+     revision INTEGER NOT NULL
+   ) STRICT, WITHOUT ROWID;
+   CREATE TABLE site_revision (
+     seq INTEGER PRIMARY KEY AUTOINCREMENT,
+     site_id TEXT NOT NULL REFERENCES site (id),
+     revision INTEGER NOT NULL,
+     title TEXT NOT NULL,
+     changed_at TEXT NOT NULL,
+     draft TEXT,
+     UNIQUE (site_id, revision)
+   ) STRICT`,
 ];

@@ -13,7 +13,10 @@ export class StoreError extends Error {
 }
 
 export interface Store {
-  /** The store's own name, made with it: revisions of another store mean nothing here. */
+  /**
+   * The store's own name, made with it: revisions of another store mean nothing here. A store that is set back to an earlier
+   * state counts revisions anew from there and has to take another name.
+   */
   readonly id: string;
   /** The data folder, for files beside the database. */
   readonly folder: string;
