@@ -10,3 +10,6 @@ console.error('Bundling the benches.');
 run('node_modules/vite/bin/vite.js', 'build', '--config', 'tests/bench/vite.config.ts');
 console.error('Running them; this takes half a minute. Compare figures within one run only.');
 run('.build/bench/wall-day.js');
+console.error('Screening tables; this takes a minute or two.');
+run('server/bin/shadeside.mjs', '--version');
+run('tests/bench/screening.mjs');
