@@ -8,7 +8,7 @@
  */
 
 export { outlineEdges, type PlanPoint } from './building-outline.ts';
-export { CAUTIONS } from './cautions.ts';
+export { CAUTIONS, WORK_CAUTIONS, type WorkCaution, type WorkPart } from './cautions.ts';
 export { clockTime } from './civil-day.ts';
 export {
   type AssumedClimate,
@@ -18,6 +18,15 @@ export {
   type LocatedDay,
   lapsed,
 } from './climate/climate-by-location.ts';
+export {
+  FULL_SUN_K,
+  HEAT_CLASS_FROM_C,
+  HEAT_CLASSES,
+  HEAT_INDEX_CHART,
+  type HeatClass,
+  heatClass,
+  heatIndex,
+} from './climate/heat-index.ts';
 export { CLIMATE_SAMPLES, STANDARD_CYCLES } from './climate/samples.ts';
 export { skyLongwave } from './climate/sky-temperature.ts';
 export { type SyntheticOptions, syntheticYear } from './climate/synthetic-year.ts';
@@ -81,12 +90,15 @@ export {
   type RankOptions,
 } from './siting/results.ts';
 export { type ScreenedSite, type ScreenedWall, type SufficientRemedy, screenSite } from './siting/screen-site.ts';
+export { cautionsAt, cautionsOfTheDay, type SiteCaution, type SiteCautions } from './siting/site-cautions.ts';
 export { parseSitingRules, type SitingCheck, type SitingRules, USUAL_SITING_RULES } from './siting/siting-rules.ts';
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
+export type { TimeSpan } from './siting/time-spans.ts';
 export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
 export { type ShadeMemory, shadeMemory } from './siting/wall-shade.ts';
 export { touchText } from './siting/wording.ts';
+export { type WorkerHeat, workerHeat } from './siting/worker-heat.ts';
 export type { YearHours, YearResult } from './siting/year-result.ts';
 export type { WeatherRow, YearWeather } from './siting/year-weather.ts';
 export { clearSky, type Irradiance } from './solar/clear-sky.ts';

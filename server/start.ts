@@ -1,5 +1,5 @@
 /** `npm start`: shows the ranking of the built-in site at once, then serves the page. */
-import { DEMO_SITE, parseSite, rankWalls, usualUnits } from '../model/index.ts';
+import { DEMO_SITE, parseSite, rankedDays, usualUnits } from '../model/index.ts';
 import { withPlainErrors } from './cli.ts';
 import { printText, type Surroundings } from './command.ts';
 import { serveUntilStopped } from './commands/serve.ts';
@@ -16,7 +16,7 @@ export function start(args: string[], surroundings: Surroundings): Promise<numbe
     const { port } = settings;
     const site = parseSite(DEMO_SITE);
     const units = usualUnits(site.place.timeZone);
-    printText(`${rankingText(site, rankWalls(site, { units }), units)}\n`);
+    printText(`${rankingText(site, rankedDays(site, { units }), units)}\n`);
     const ports = port === undefined ? Array.from({ length: TRIES }, (_, index) => DEFAULT_PORT + index) : [port];
     return serveUntilStopped(settings, ports, surroundings);
   });

@@ -11,7 +11,8 @@ import { ledgerAt } from './ledger.ts';
 import { marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
 import type { DayOptions, DayResult, WallDay } from './results.ts';
-import { burnsWithinS, type Touch } from './touch.ts';
+import { spansWhere } from './time-spans.ts';
+import { BURN_THRESHOLDS_C, burnsWithinS, type Touch, type TouchTimeS } from './touch.ts';
 
 /** Beam normal to the sun above which the sun is said to shine, W/m2 (WMO guide no. 8, chapter 8). */
 const SUNSHINE_WM2 = 120;
@@ -93,16 +94,31 @@ function columnC({ values, width }: StepTable, index: number): number[] {
 
 /** The outside of a box is its skin, or the hood over it. */
 function hottestSkin({ box }: Site, day: SiteDay, outside: (face: Face) => number[]): Touch {
-  const peaks = openFaces(box.mount).map((face) => {
+  const skins = openFaces(box.mount).map((face) => {
     const temperatures = outside(face);
     const step = highest(temperatures);
-    return { face, step, peakSkinC: temperatures[step] as number };
+    // A hood is reckoned as a sheet of metal.
+    const material = covers(box.hood, face) ? ('metal' as const) : box.material;
+    return { face, step, material, temperatures, peakSkinC: temperatures[step] as number };
   });
-  const { face, step, peakSkinC } = peaks.reduce((best, peak) => (peak.peakSkinC > best.peakSkinC ? peak : best));
-  const atUtc = day.steps[step]?.utc ?? day.civil.startUtc;
-  // A hood is reckoned as a sheet of metal.
-  const material = covers(box.hood, face) ? 'metal' : box.material;
-  return { peakSkinC, face, atUtc, burnsWithinS: burnsWithinS(peakSkinC, material) };
+  const { face, step, peakSkinC, material } = skins.reduce((best, skin) =>
+    skin.peakSkinC > best.peakSkinC ? skin : best,
+  );
+  const stepsUtc = day.steps.map(({ utc }) => utc);
+  const burns = (seconds: TouchTimeS) => {
+    const hot = skins.filter((skin) => skin.peakSkinC >= BURN_THRESHOLDS_C[skin.material][seconds]);
+    if (hot.length === 0) return [];
+    return spansWhere(stepsUtc, day.stepS * 1000, (k) =>
+      hot.some((skin) => (skin.temperatures[k] as number) >= BURN_THRESHOLDS_C[skin.material][seconds]),
+    );
+  };
+  return {
+    peakSkinC,
+    face,
+    atUtc: stepsUtc[step] ?? day.civil.startUtc,
+    burnsWithinS: burnsWithinS(peakSkinC, material),
+    burns: { 1: burns(1), 10: burns(10), 60: burns(60) },
+  };
 }
 
 function highest(values: readonly number[]): number {

@@ -29,6 +29,8 @@ export interface RankedDays {
   readonly ranking: Ranking;
   /** By the name of the wall. */
   readonly days: ReadonlyMap<string, DayResult>;
+  /** The design day that they share, for what else is asked of it. */
+  readonly onDay: SiteDay;
 }
 
 /** Ranks the walls as `rankWalls` does, and hands back their days too. */
@@ -59,6 +61,7 @@ export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
   return {
     ranking,
     days: new Map(candidates.map((candidate) => [candidate.wall.name, { ...candidate.day, assumptions }])),
+    onDay: day,
   };
 }
 

@@ -1,6 +1,7 @@
 /** Whether the outside of a box burns who touches it. */
 import type { Face } from '../faces.ts';
 import type { Box } from '../site.ts';
+import type { TimeSpan } from './time-spans.ts';
 
 /** Contact times that thresholds are given for, s. */
 export const TOUCH_TIMES_S = [1, 10, 60] as const;
@@ -25,6 +26,8 @@ export interface Touch {
   readonly atUtc: Date;
   /** Shortest contact that may burn at that temperature, s; null where a minute does not. */
   readonly burnsWithinS: TouchTimeS | null;
+  /** When a contact of so many seconds with some part of the outside may burn. */
+  readonly burns: Readonly<Record<TouchTimeS, readonly TimeSpan[]>>;
 }
 
 /** The shortest contact that may burn on a surface of this temperature; null where a minute does not. */

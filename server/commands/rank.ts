@@ -1,4 +1,4 @@
-import { rankWalls, usualUnits } from '../../model/index.ts';
+import { rankedDays, usualUnits } from '../../model/index.ts';
 import { type Command, printText, readArgs, readUnits } from '../command.ts';
 import { rankingText } from '../report/ranking-text.ts';
 import { readRules, readSite, tellingFile } from '../site-file.ts';
@@ -26,9 +26,9 @@ highest temperature inside the box, the margin to the limit and the checks.
     const rules = await readRules(values.rules);
     const { name, site } = await readSite(positionals[0]);
     const units = chosenUnits ?? usualUnits(site.place.timeZone);
-    const ranking = tellingFile(name, () => rankWalls(site, { units, ...rules }));
-    if (values.json) process.stdout.write(`${JSON.stringify(ranking, null, 2)}\n`);
-    else printText(rankingText(site, ranking, units));
+    const ranked = tellingFile(name, () => rankedDays(site, { units, ...rules }));
+    if (values.json) process.stdout.write(`${JSON.stringify(ranked.ranking, null, 2)}\n`);
+    else printText(rankingText(site, ranked, units));
     return 0;
   },
 };

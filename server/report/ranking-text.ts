@@ -1,13 +1,15 @@
 /** The ranking as a person reads it in a terminal. */
 import {
   CAUTIONS,
+  cautionsAt,
+  cautionsOfTheDay,
   clockTime,
   compassPoint,
   decidingMarginK,
   type Finding,
   formatQuantity,
+  type RankedDays,
   type RankedWall,
-  type Ranking,
   type Site,
   type UnitSystem,
 } from '../../model/index.ts';
@@ -16,8 +18,10 @@ import { wrap } from '../terminal/wrap.ts';
 import { assumptionLines } from './assumption-lines.ts';
 import { placeLines } from './place-lines.ts';
 
-/** Title, verdict, table of walls, a reason for each, assumptions and cautions. */
-export function rankingText(site: Site, ranking: Ranking, units: UnitSystem): string {
+/** Title, verdict, table of walls, a reason for each, assumptions and cautions, those of the first wall's day among them. */
+export function rankingText(site: Site, { ranking, days, onDay }: RankedDays, units: UnitSystem): string {
+  const first = days.get(ranking.walls[0]?.name ?? '');
+  const here = first === undefined ? [] : cautionsOfTheDay(cautionsAt(site, first, units, onDay));
   return [
     ...placeLines(site, ranking, units).map((line) => wrap(line)),
     '',
@@ -37,6 +41,7 @@ export function rankingText(site: Site, ranking: Ranking, units: UnitSystem): st
     '',
     'Mind:',
     ...CAUTIONS.map((caution) => wrap(caution, '  - ')),
+    ...here.map((caution) => wrap(caution, '  - ')),
   ].join('\n');
 }
 

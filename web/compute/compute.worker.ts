@@ -1,5 +1,6 @@
 /** Computes the page's results beside the page, so that typing stays smooth. Holds no physics: it calls the model. */
 import {
+  cautionsAt,
   fieldAt,
   parsePlainSite,
   type RankedDays,
@@ -48,10 +49,16 @@ function mayCarryUnit({ path, found }: { readonly path: string; readonly found: 
 }
 
 function compute(site: Site, units: UnitSystem, wall: string | null): SiteResult {
-  const { ranking, days } = rank(site, units);
+  const { ranking, days, onDay } = rank(site, units);
   const day = days.get(wall ?? '') ?? days.get(ranking.walls[0]?.name ?? '');
   if (day === undefined) throw new Error('the site has no wall');
-  return { site, zoneOfCoordinates: zoneOfCoordinates(site), ranking, day };
+  return {
+    site,
+    zoneOfCoordinates: zoneOfCoordinates(site),
+    ranking,
+    day,
+    cautions: cautionsAt(site, day, units, onDay),
+  };
 }
 
 function rank(site: Site, units: UnitSystem): RankedDays {

@@ -5,6 +5,7 @@ import type {
   Ranking,
   RosePoint,
   Site,
+  SiteCautions,
   SunDiagram,
   UnitSystem,
   WallPlan,
@@ -27,6 +28,8 @@ export interface SiteResult {
   readonly zoneOfCoordinates: string;
   readonly ranking: Ranking;
   readonly day: DayResult;
+  /** What to mind at the wall of that day. */
+  readonly cautions: SiteCautions;
 }
 
 export type ComputeReply =

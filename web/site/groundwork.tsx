@@ -1,14 +1,8 @@
-/** What the forecast rests on, and what to mind at the wall. */
+/** What the forecast rests on. */
 import type { Assumption } from '../../model/index.ts';
 import { unbroken } from './words.ts';
 
-export function Groundwork({
-  assumptions,
-  cautions,
-}: {
-  assumptions: readonly Assumption[];
-  cautions: readonly string[];
-}) {
+export function Groundwork({ assumptions }: { assumptions: readonly Assumption[] }) {
   return (
     <section class="groundwork" aria-labelledby="assumptions-heading">
       <h2 id="assumptions-heading">What this rests on</h2>
@@ -19,16 +13,6 @@ export function Groundwork({
           </li>
         ))}
       </ul>
-      {cautions.length > 0 && (
-        <>
-          <h2>Mind</h2>
-          <ul class="cautions">
-            {cautions.map((caution) => (
-              <li key={caution}>{caution}</li>
-            ))}
-          </ul>
-        </>
-      )}
     </section>
   );
 }

@@ -1,9 +1,10 @@
 /** One site: the verdict, the ranked walls, the form, and what the forecast rests on. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { CAUTIONS, usualUnits } from '../../model/index.ts';
+import { usualUnits } from '../../model/index.ts';
 import { SitesPanel } from '../sites/sites-panel.tsx';
 import type { ViewProps } from '../view-props.ts';
 import { Advice } from './advice/advice.tsx';
+import { BeforeYouClimb } from './before-you-climb.tsx';
 import { DayPanel } from './day-panel.tsx';
 import { textAt } from './draft.ts';
 import { FORM_ID, type FormState } from './form/form-context.ts';
@@ -89,12 +90,13 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
       {result && (
         <div class="details">
           <DayPanel result={result} units={units} />
+          <BeforeYouClimb {...result.cautions} />
           <div ref={advice.ref} class="advices">
             <Advice result={result} follow={follow} units={units} />
           </div>
           <WallPictures result={result} units={units} input={[draft, wall]} />
           <YearSection result={result} units={units} chosen={chosen} choose={setWall} />
-          <Groundwork assumptions={result.ranking.assumptions} cautions={CAUTIONS} />
+          <Groundwork assumptions={result.ranking.assumptions} />
         </div>
       )}
     </main>
