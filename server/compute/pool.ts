@@ -30,7 +30,7 @@ const ABANDONED_GRACE_MS = 1000;
 const THREAD_MEMORY_MB = 1024;
 
 /** Threads give way to the one that answers. */
-const NICE = 10;
+const NICE = 5;
 
 /** Share of a new time in the running mean. */
 const NEWEST = 0.1;

@@ -7,6 +7,6 @@ export default async function work({ input }) {
   if (what === 'throw') throw new Error('secret of the house');
   // The thread is kept busy, as by a computation: no message reaches it meanwhile.
   if (what === 'spin') for (const end = Date.now() + Number(ms); Date.now() < end; );
-  if (what === 'exhaust') for (const heap = [[0]]; ; ) heap.push(new Array(1e6).fill(Math.random()));
+  if (what === 'exhaust') for (const heap = [[0]]; ; ) heap.push(new Array(1e5).fill(Math.random()));
   return { answer: JSON.stringify({ what }) };
 }
