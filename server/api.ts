@@ -11,6 +11,7 @@
  *     GET  /api/health                      { status: "ok", version, storage, store? }: whether sites can be kept here, and the
  *                                           store's own name
  *     /api/sites ...                        sites that are kept here, with their revisions; see sites/site-routes.ts
+ *     GET  /api/metrics                     counters and gauges for Prometheus, as text
  *
  * `site` is what a site file holds, `rules` what stands in model/siting/siting-rules.json or a company's own file. Bad input is answered with 400 and { error, problems: [{ path, found, allowed,
  * message }] }, every other failure with its status and { error, problems: [] }.
@@ -22,14 +23,21 @@ import { answerWith } from './compute/answer.ts';
 import type { Compute } from './compute/compute.ts';
 import type { Store } from './data/store.ts';
 import { notFound, onlyMethods } from './errors.ts';
+import type { Metrics } from './metrics/metrics.ts';
 import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
 import { siteRoutes } from './sites/site-routes.ts';
 
 /** Room for the largest site that the schema accepts: 72 walls with 360 horizon points each. */
 const MAX_BODY = '2mb';
 
+interface ApiParts {
+  readonly compute: Compute;
+  readonly metrics: Metrics;
+  readonly store?: Store | undefined;
+}
+
 /** The routes under /api. */
-export function api({ compute, store }: { compute: Compute; store?: Store | undefined }): Router {
+export function api({ compute, metrics, store }: ApiParts): Router {
   const router = express.Router();
   // Any JSON value is let in, so that a body that is a number gets the same kind of answer as a wrong site.
   const json = express.json({ limit: MAX_BODY, strict: false });
@@ -69,6 +77,13 @@ export function api({ compute, store }: { compute: Compute; store?: Store | unde
     .all(onlyMethods('GET, HEAD'));
 
   router.use('/sites', siteRoutes(store, json));
+
+  router
+    .route('/metrics')
+    .get(async (_request, response) => {
+      response.set('Content-Type', metrics.contentType).send(await metrics.text());
+    })
+    .all(onlyMethods('GET, HEAD'));
 
   router.use(notFound);
   return router;

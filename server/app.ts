@@ -5,6 +5,7 @@ import { type Compute, computeInThisThread } from './compute/compute.ts';
 import type { Store } from './data/store.ts';
 import { answerError, notFound } from './errors.ts';
 import { securityHeaders } from './headers.ts';
+import { type Metrics, makeMetrics } from './metrics/metrics.ts';
 import { page } from './page.ts';
 
 export interface AppOptions {
@@ -14,14 +15,22 @@ export interface AppOptions {
   readonly store?: Store;
   /** Who works on rankings and the like; left out, this thread. */
   readonly compute?: Compute;
+  /** What is counted; left out, what this app sees. */
+  readonly metrics?: Metrics;
 }
 
 /** Makes the application. Closing the store and the threads is up to the caller. */
-export function createApp({ webDir, store, compute = computeInThisThread() }: AppOptions): Express {
+export function createApp({
+  webDir,
+  store,
+  compute = computeInThisThread(),
+  metrics = makeMetrics({ compute, store }),
+}: AppOptions): Express {
   const app = express();
   app.disable('x-powered-by');
+  app.use(metrics.observe);
   app.use(securityHeaders);
-  app.use('/api', api({ compute, store }));
+  app.use('/api', api({ compute, metrics, store }));
   app.use(page(webDir));
   app.use(notFound);
   app.use(answerError);

@@ -9,9 +9,9 @@ const site = z.unknown().refine((value) => value !== undefined, { error: 'is mis
 const units = z.enum(['metric', 'us']).optional();
 const wall = z.string({ error: 'a wall of the site is needed' });
 
-const RankRequest = z.strictObject({ site, units, rules: z.unknown().optional() });
-const DayRequest = z.strictObject({ site, wall });
-const AdviceRequest = z.strictObject({
+export const RankRequest = z.strictObject({ site, units, rules: z.unknown().optional() });
+export const DayRequest = z.strictObject({ site, wall });
+export const AdviceRequest = z.strictObject({
   site,
   wall: wall.optional(),
   units,

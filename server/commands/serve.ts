@@ -44,18 +44,25 @@ export async function serveUntilStopped(
   { webDir }: Surroundings,
 ): Promise<number> {
   // Loaded here, so that the other commands start without a web server.
-  const [{ createApp }, { openComputePool }, { listenOnFirst, ListenError, stopOnSignal }, { openStore, StoreError }] =
-    await Promise.all([
-      import('../app.ts'),
-      import('../compute/pool.ts'),
-      import('../listen.ts'),
-      import('../data/store.ts'),
-    ]);
+  const [
+    { createApp },
+    { openComputePool },
+    { listenOnFirst, ListenError, stopOnSignal },
+    { makeMetrics },
+    { openStore, StoreError },
+  ] = await Promise.all([
+    import('../app.ts'),
+    import('../compute/pool.ts'),
+    import('../listen.ts'),
+    import('../metrics/metrics.ts'),
+    import('../data/store.ts'),
+  ]);
   try {
     const store = openStore(dataDir);
     const compute = openComputePool({ threads: workers, room: waiting, limitS });
+    const metrics = makeMetrics({ compute, store, ofProcess: true });
     try {
-      const listening = await listenOnFirst(createApp({ webDir, store, compute }), { host, ports });
+      const listening = await listenOnFirst(createApp({ webDir, store, compute, metrics }), { host, ports });
       process.stdout.write(`Shadeside is at ${listening.url} – Ctrl+C stops it.\n`);
       await stopOnSignal(listening);
     } finally {

@@ -3,36 +3,7 @@ import { createServer } from 'node:net';
 import { expect, test } from 'vitest';
 import { DEMO_SITE } from '../../model/index.ts';
 import { DEFAULT_PORT } from '../../server/settings.ts';
-import { spawnBuilt } from './run-built.ts';
-
-interface Serving {
-  readonly url: string;
-  /** Everything printed until the address came. */
-  readonly printed: string;
-  stop(signal: 'SIGINT' | 'SIGTERM'): Promise<number | null>;
-}
-
-function startServing(args: string[], entry: 'cli' | 'start' = 'cli'): Promise<Serving> {
-  const child = spawnBuilt(args, entry);
-  const ended = new Promise<number | null>((resolve) => child.on('close', resolve));
-  let printed = '';
-  return new Promise((resolve, reject) => {
-    child.stderr.on('data', (chunk: Buffer) => {
-      printed += chunk.toString();
-    });
-    child.stdout.on('data', (chunk: Buffer) => {
-      printed += chunk.toString();
-      const url = /http:\/\/\S+\//.exec(printed)?.[0];
-      if (url === undefined) return;
-      const stop: Serving['stop'] = (signal) => {
-        child.kill(signal);
-        return ended;
-      };
-      resolve({ url, printed, stop });
-    });
-    ended.then((code) => reject(new Error(`ended with code ${code}: ${printed}`)));
-  });
-}
+import { startServing } from './serving.ts';
 
 test.each(['SIGINT', 'SIGTERM'] as const)('serve answers until %s, and then ends with code 0', async (signal) => {
   const serving = await startServing(['serve', '--port', '0']);

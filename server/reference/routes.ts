@@ -1,0 +1,88 @@
+/**
+ * Every route of the API, once: what it takes, by the schemas that the routes themselves check with, and what it answers. The reference
+ * at /api/docs, the labels of the metrics and the log, and what is open without a token are read from here.
+ */
+import type { z } from 'zod';
+import { AdviceRequest, DayRequest, RankRequest } from '../requests.ts';
+
+export type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
+
+export interface Route {
+  readonly method: Method;
+  /** As express writes it: "/api/sites/:id". */
+  readonly path: string;
+  readonly summary: string;
+  readonly body?: z.ZodType;
+  /** Content type of the body where it is no JSON. */
+  readonly bodyType?: string;
+  /** What stands in the path and behind the question mark. */
+  readonly params?: z.ZodObject;
+  readonly query?: z.ZodObject;
+  /** What a good answer holds. */
+  readonly answer: string;
+  /** Status of a good answer; 200 where nothing is said. */
+  readonly status?: number;
+  /** Content type of the answer; JSON where nothing is said. */
+  readonly answerType?: string;
+  /** Whether it is answered without a token, wherever the server listens. */
+  readonly open?: boolean;
+}
+
+export const ROUTES: readonly Route[] = [
+  {
+    method: 'POST',
+    path: '/api/rank',
+    summary: 'The walls of a site, best first, on its design day',
+    body: RankRequest,
+    answer: 'The ranking: every wall with its day, checks and the sentence that says why it stands where it stands',
+  },
+  {
+    method: 'POST',
+    path: '/api/day',
+    summary: 'The design day of one wall, step by step',
+    body: DayRequest,
+    answer: 'Temperatures, sun and heat flows of each step; instants are ISO 8601 in UTC',
+  },
+  {
+    method: 'POST',
+    path: '/api/advice',
+    summary: 'What would help a wall, how sure its forecast is, its coldest night, what burns',
+    body: AdviceRequest,
+    answer: 'Remedies, band of the forecast, confidence in the choice, the coldest night, hot surfaces',
+  },
+  {
+    method: 'GET',
+    path: '/api/schema',
+    summary: 'JSON Schema of a site file',
+    answer: 'The schema, draft 2020-12',
+    answerType: 'application/schema+json',
+  },
+  {
+    method: 'GET',
+    path: '/api/health',
+    summary: 'Whether the server answers',
+    answer: 'status "ok", version, and whether sites can be kept here',
+    open: true,
+  },
+  {
+    method: 'GET',
+    path: '/api/metrics',
+    summary: 'Counters and gauges of the server for Prometheus',
+    answer: 'Text in the exposition format of Prometheus',
+    answerType: 'text/plain',
+  },
+];
+
+const PATTERNS = [...new Set(ROUTES.map(({ path }) => path))].map((path) => ({
+  path,
+  pattern: new RegExp(`^${path.replaceAll(/:\w+/g, '[^/]+')}/?$`, 'i'),
+}));
+
+/**
+ * The known path that an address belongs to: one of the table, "page" for what is no API, "other" for the rest. However many
+ * addresses people invent, there are no more labels than these.
+ */
+export function routeLabel(path: string): string {
+  if (!/^\/api(\/|$)/i.test(path)) return 'page';
+  return PATTERNS.find(({ pattern }) => pattern.test(path))?.path ?? 'other';
+}
