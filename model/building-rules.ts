@@ -45,7 +45,7 @@ function withoutBuilding(raw: RawSite, path: string): Problem[] {
 function rawOutline(raw: RawSite): PlanPoint[] | undefined {
   const list = raw.at('building.outlineM');
   if (!Array.isArray(list) || list.length < 3) return undefined;
-  const corners = list.map((_, k) => [0, 1].map((axis) => raw.number(`building.outlineM.${k}.${axis}`)));
+  const corners = Array.from(list, (_, k) => [0, 1].map((axis) => raw.number(`building.outlineM.${k}.${axis}`)));
   return corners.flat().includes(undefined) ? undefined : (corners as unknown as PlanPoint[]);
 }
 
