@@ -71,7 +71,7 @@ export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions } from './siting/evaluate-year.ts';
 export { KIT_CLASSES, type KitClass, type KitName, WIDE_RANGE_K } from './siting/kit-classes.ts';
 export { type RankedDays, rankedDays, rankWalls } from './siting/rank-walls.ts';
-export { type Remedy, type RemedyList, remediesFor, remedySteps } from './siting/remedies.ts';
+export { type Remedy, type RemedyList, type RemedyOptions, remediesFor, remedySteps } from './siting/remedies.ts';
 export type { Effort } from './siting/remedy-changes.ts';
 export {
   type Assumption,
@@ -95,6 +95,7 @@ export { parseSitingRules, type SitingCheck, type SitingRules, USUAL_SITING_RULE
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
 export type { TimeSpan } from './siting/time-spans.ts';
 export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
+export { surenessSentence, wayOutSentence } from './siting/verdict-words.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
 export { type ShadeMemory, shadeMemory } from './siting/wall-shade.ts';
 export { touchText } from './siting/wording.ts';

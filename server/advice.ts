@@ -8,6 +8,7 @@ import {
   type RemedyList,
   remedySteps,
   type Site,
+  type SitingRules,
   type Touch,
   type UnitSystem,
   type WallConfidence,
@@ -30,6 +31,8 @@ export interface AdviceOptions {
   readonly units?: UnitSystem | undefined;
   readonly samples?: number | undefined;
   readonly seed?: number | undefined;
+  /** Thresholds of the siting checks; the usual ones where left out. */
+  readonly rules?: SitingRules | undefined;
   /** Told the share of the work done, 0 to 1, whenever others had their turn. */
   readonly onShare?: (share: number) => void;
   /** Asked at the same times; the work ends with `AdviceStopped` once it says yes. */
@@ -46,15 +49,15 @@ export class AdviceStopped extends Error {
  * @throws SiteError when the site has no wall of that name; AdviceStopped
  */
 export async function adviseOn(site: Site, wall: string, options: AdviceOptions = {}): Promise<Advice> {
-  const { samples = SAMPLES.usual, seed = SEEDS.usual, units, onShare } = options;
-  const sampled = { samples, seed, ...(units !== undefined && { units }) };
+  const { samples = SAMPLES.usual, seed = SEEDS.usual, units, rules, onShare } = options;
+  const sampled = { samples, seed, rules, ...(units !== undefined && { units }) };
   // The day comes first: it finds what is wrong before anything long begins.
   const { touch } = evaluateDay(site, wall);
   const cold = evaluateColdNight(site, wall);
   await turn();
   // The remedies cost about as much as one wall's spread, and that as much as each wall's part of the choice.
   const whole = 2 + site.walls.length;
-  const remedies = await inTurns(remedySteps(site, wall, units), {
+  const remedies = await inTurns(remedySteps(site, wall, { units, rules }), {
     ...options,
     onShare: (share) => onShare?.(share / whole),
   });

@@ -4,7 +4,7 @@
  *     POST /api/rank    { site, units?, rules? }  the ranking of the walls; units "metric" or "us" are those of its sentences;
  *                                           a bare site file will do, too
  *     POST /api/day     { site, wall }      the design day of one wall, step by step
- *     POST /api/advice  { site, wall?, units?, samples?, seed? }
+ *     POST /api/advice  { site, wall?, units?, rules?, samples?, seed? }
  *                                           what would help that wall, or the first of the ranking, how sure its forecast
  *                                           is, its coldest night, what burns; 1 to 1000 samples
  *     GET  /api/schema                      JSON Schema of `site`

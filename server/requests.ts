@@ -13,6 +13,7 @@ export const RankRequest = z.strictObject({ site, units, rules: z.unknown().opti
 export const DayRequest = z.strictObject({ site, wall });
 export const AdviceRequest = z.strictObject({
   site,
+  rules: z.unknown().optional(),
   wall: wall.optional(),
   units,
   samples: whole(SAMPLES).optional(),

@@ -16,7 +16,7 @@ export function start(args: string[], surroundings: Surroundings): Promise<numbe
     const { port } = settings;
     const site = parseSite(DEMO_SITE);
     const units = usualUnits(site.place.timeZone);
-    printText(`${rankingText(site, rankedDays(site, { units }), units)}\n`);
+    printText(`${rankingText(site, rankedDays(site, { units }), { units })}\n`);
     const ports = port === undefined ? Array.from({ length: TRIES }, (_, index) => DEFAULT_PORT + index) : [port];
     return serveUntilStopped(settings, ports, surroundings);
   });

@@ -9,8 +9,9 @@ import { INPUT_SPREADS, type InputSpread, type MovedSite, valueWithin } from './
 import { latinHypercube, quantile, rankCorrelation } from './latin-hypercube.ts';
 import { marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
-import { compareDays, type JudgedDay } from './results.ts';
+import { compareDays, decidingMarginK, type JudgedDay } from './results.ts';
 import { isPermitted, sitingFindings } from './siting-checks.ts';
+import type { SitingRules } from './siting-rules.ts';
 import { type DayShade, prepareWallShade } from './wall-shade.ts';
 
 export interface ConfidenceOptions {
@@ -20,6 +21,8 @@ export interface ConfidenceOptions {
   readonly seed?: number;
   /** Units of the sentences; the usual ones of the place when left out. */
   readonly units?: UnitSystem;
+  /** Thresholds of the siting checks that bar walls from the choice; the usual ones where left out. */
+  readonly rules?: SitingRules | undefined;
 }
 
 /** How much of the spread of the peak an input explains. */
@@ -47,8 +50,11 @@ export interface WallConfidence {
 
 export interface ChoiceConfidence {
   readonly samples: number;
-  /** How often each permitted wall fared best under the same inputs, by what the ranking goes by, 0 to 1. */
-  readonly walls: { readonly name: string; readonly bestShare: number }[];
+  /**
+   * How often each permitted wall fared best under the same inputs, by what the ranking goes by, and how often it stayed
+   * inside its limits, both of them, 0 to 1.
+   */
+  readonly walls: { readonly name: string; readonly bestShare: number; readonly withinShare: number }[];
   /** What was moved and how far. */
   readonly assumption: string;
 }
@@ -98,16 +104,19 @@ export function* wallConfidence(
 
 /** How often each permitted wall is the coolest under the same inputs. A generator like `wallConfidence`. */
 export function* choiceConfidence(site: Site, options: ConfidenceOptions = {}): Generator<number, ChoiceConfidence> {
+  const { rules } = options;
   const { sets, day } = triedSets(site, options);
-  const walls = site.walls.filter((wall) => isPermitted(sitingFindings(site, wall, { units: 'metric', day })));
+  const walls = site.walls.filter((wall) => isPermitted(sitingFindings(site, wall, { units: 'metric', day, rules })));
   const shades = walls.map((wall) => prepareWallShade(site, wall, day));
   const wins = walls.map(() => 0);
+  const within = walls.map(() => 0);
   for (const [k, set] of sets.entries()) {
     const days = walls.map((wall, w) => dayOf(site, set, wall, { day, shade: shades[w] as DayShade }));
     const best = days.reduce<JudgedDay | undefined>(
       (a, b) => (a === undefined || compareDays(b, a) < 0 ? b : a),
       undefined,
     );
+    for (const [w, one] of days.entries()) if (decidingMarginK(one) >= 0) within[w] = (within[w] as number) + 1;
     // Walls that fare alike share the set.
     const alike = days.map((one) => best !== undefined && compareDays(one, best) === 0);
     const sharing = alike.filter((is) => is).length;
@@ -116,7 +125,11 @@ export function* choiceConfidence(site: Site, options: ConfidenceOptions = {}): 
   }
   return {
     samples: sets.length,
-    walls: walls.map(({ name }, w) => ({ name, bestShare: (wins[w] as number) / sets.length })),
+    walls: walls.map(({ name }, w) => ({
+      name,
+      bestShare: (wins[w] as number) / sets.length,
+      withinShare: (within[w] as number) / sets.length,
+    })),
     assumption: assumptionOf(site, sets.length, options),
   };
 }

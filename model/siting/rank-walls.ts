@@ -14,7 +14,8 @@ import {
   type WallDay,
 } from './results.ts';
 import { isPermitted, sitingFindings } from './siting-checks.ts';
-import { type Candidate, reasonFor, verdictOn } from './wording.ts';
+import { verdictOn } from './verdict-words.ts';
+import { type Candidate, reasonFor } from './wording.ts';
 
 /**
  * Ranks the walls of a site on its design day: permitted walls before others, then walls that stay above the lower limit
@@ -41,6 +42,7 @@ export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
   const best = candidates.find(({ feasible }) => feasible) ?? null;
   const context = { candidates, best, site, civil: day.civil, units };
   const assumptions = assumptionsOf(site, day.climate, units);
+  const { decision, grounds } = verdictOn(context);
   const ranking: Ranking = {
     walls: candidates.map((candidate, index) => ({
       rank: index + 1,
@@ -53,7 +55,9 @@ export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
     })),
     best: best?.wall.name ?? null,
     withinLimits: best !== null && decidingMarginK(best.day) >= 0,
-    verdict: verdictOn(context),
+    decision,
+    grounds,
+    verdict: [decision, ...grounds].join(' '),
     timeZone: day.civil.timeZone,
     date: day.civil.date,
     assumptions,

@@ -4,9 +4,17 @@ import { type UnitSystem, usualUnits } from '../units.ts';
 import { siteDay } from './design-day.ts';
 import { evaluateWall } from './evaluate-day.ts';
 import { namedWall } from './named-wall.ts';
-import { type Change, changed, changesFor, type Effort, effortOf, possible } from './remedy-changes.ts';
-import { type DaySummary, decidingMarginK } from './results.ts';
+import { type Change, changed, changesFor, type Effort, effortOf, effortOrder, possible } from './remedy-changes.ts';
+import { coldDecides, type DaySummary, decidingMarginK } from './results.ts';
 import { isPermitted, sitingFindings } from './siting-checks.ts';
+import type { SitingRules } from './siting-rules.ts';
+
+export interface RemedyOptions {
+  /** Units of the sentences; the usual ones of the place when left out. */
+  readonly units?: UnitSystem | undefined;
+  /** Thresholds of the siting checks; the usual ones where left out. */
+  readonly rules?: SitingRules | undefined;
+}
 
 export interface Remedy {
   readonly id: string;
@@ -30,10 +38,17 @@ export interface RemedyList {
   /** As it stands. */
   readonly peakInsideAirC: number;
   readonly marginK: number;
+  /** Whether that margin is the one to the lower limit. */
+  readonly coldDecides: boolean;
   /** Largest gain first, what makes it worse last. */
   readonly remedies: Remedy[];
   /** The two that gain most together, where that is more than one alone; null otherwise. */
   readonly bestPair: Remedy | null;
+  /**
+   * The least effort that makes the wall permitted and keeps it inside its limits: one alone before two together, openings in
+   * the box last. Null where none does, and where none is needed.
+   */
+  readonly least: Remedy | null;
   readonly assumption: string;
 }
 
@@ -50,13 +65,17 @@ const LEAST_GAIN_K = 0.1;
  * Simulates every remedy for a wall and the best pair of them.
  * @throws SiteError when the site has no wall of that name
  */
-export function remediesFor(site: Site, wallName: string, units?: UnitSystem): RemedyList {
-  const steps = remedySteps(site, wallName, units);
+export function remediesFor(site: Site, wallName: string, options: RemedyOptions = {}): RemedyList {
+  const steps = remedySteps(site, wallName, options);
   for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
 }
 
 /** The same one simulation at a time: yields the share done, so that a caller can show progress and stop. */
-export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): Generator<number, RemedyList> {
+export function* remedySteps(
+  site: Site,
+  wallName: string,
+  { units, rules }: RemedyOptions = {},
+): Generator<number, RemedyList> {
   const wall = namedWall(site, wallName);
   const system = units ?? usualUnits(site.place.timeZone);
   const day = siteDay(site);
@@ -67,7 +86,7 @@ export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): 
   const tried = (changes: readonly Change[]): Remedy => {
     const after = changed({ site, wall }, changes);
     const summary: DaySummary = evaluateWall(after.site, after.wall, day);
-    const findings = sitingFindings(after.site, after.wall, { units: system, day });
+    const findings = sitingFindings(after.site, after.wall, { units: system, day, rules });
     return {
       id: changes.map(({ id }) => id).join('+'),
       text: changes.map(({ text }) => text).join('; '),
@@ -88,7 +107,7 @@ export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): 
     yield (ALONE_SHARE * alone.length) / changes.length;
   }
   // What heals a failed constraint goes into pairs whatever it gains by itself.
-  const standsPermitted = isPermitted(sitingFindings(site, wall, { units: system, day }));
+  const standsPermitted = isPermitted(sitingFindings(site, wall, { units: system, day, rules }));
   const useful = alone.filter(({ remedy }) => remedy.gainK > LEAST_GAIN_K || (!standsPermitted && remedy.permitted));
   const couples = useful.flatMap(({ change: a }, k) =>
     useful
@@ -96,22 +115,46 @@ export function* remedySteps(site: Site, wallName: string, units?: UnitSystem): 
       .map(({ change: b }) => [a, b] as const)
       .filter((couple) => a.part !== couple[1].part && possible(changed({ site, wall }, couple))),
   );
-  const pairs: Remedy[] = [];
+  const pairs: Tried[] = [];
   for (const couple of couples) {
-    pairs.push(tried(couple));
+    pairs.push({ changes: couple, remedy: tried(couple) });
     yield ALONE_SHARE + ((1 - ALONE_SHARE) * pairs.length) / couples.length;
   }
   const best = (remedies: readonly Remedy[]): Remedy | null =>
     remedies
       .filter(({ permitted }) => permitted)
       .reduce<Remedy | null>((found, one) => (found === null || one.gainK > found.gainK ? one : found), null);
-  const [bestAlone, bestPair] = [best(alone.map(({ remedy }) => remedy)), best(pairs)];
+  const [bestAlone, bestPair] = [best(alone.map(({ remedy }) => remedy)), best(pairs.map(({ remedy }) => remedy))];
+  const isEnough = standsPermitted && decidingMarginK(now) >= 0;
+  const single = alone.map(({ change, remedy }) => ({ changes: [change], remedy }));
   return {
     wall: wall.name,
     peakInsideAirC: now.peakInsideAirC,
     marginK: decidingMarginK(now),
+    coldDecides: coldDecides(now),
     remedies: alone.map(({ remedy }) => remedy).sort((a, b) => b.gainK - a.gainK),
     bestPair: bestPair !== null && bestPair.gainK > Math.max(0, bestAlone?.gainK ?? 0) ? bestPair : null,
+    least: isEnough ? null : leastEffort(single, pairs),
     assumption: EFFORT_ASSUMPTION,
   };
+}
+
+interface Tried {
+  readonly changes: readonly Change[];
+  readonly remedy: Remedy;
+}
+
+/**
+ * Of what suffices the least effort, and of equal ones the one with the most room; alone before together. Openings only
+ * where nothing else suffices: whether the box's maker provides for them is not known.
+ */
+function leastEffort(single: readonly Tried[], pairs: readonly Tried[]): Remedy | null {
+  const closed = ({ changes }: Tried) => changes.every(({ part }) => part !== 'vents');
+  const enough = ({ remedy }: Tried) => remedy.permitted && remedy.withinLimits;
+  const groups = [single.filter(closed), pairs.filter(closed), single, pairs];
+  const sufficing = groups.map((group) => group.filter(enough)).find(({ length }) => length > 0) ?? [];
+  const ordered = [...sufficing].sort(
+    (a, b) => effortOrder(a.changes, b.changes) || b.remedy.marginK - a.remedy.marginK,
+  );
+  return ordered[0]?.remedy ?? null;
 }

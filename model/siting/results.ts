@@ -139,7 +139,11 @@ export interface Ranking {
   readonly best: string | null;
   /** Whether the best wall stays within the limits on the design day. */
   readonly withinLimits: boolean;
-  /** The decision in one sentence. */
+  /** Which wall, and how far from the limit, in one sentence. */
+  readonly decision: string;
+  /** What goes with it: the next best wall, the cooler one that is out, what is to be checked. */
+  readonly grounds: readonly string[];
+  /** The decision and its grounds as one text. */
   readonly verdict: string;
   readonly timeZone: string;
   readonly date: string;

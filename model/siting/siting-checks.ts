@@ -49,14 +49,14 @@ function earthAnswers(site: Site, wall: Wall, { units, day, rules = USUAL_SITING
 
   const least = checks.conductor.passFromMm2;
   if (conductorMm2 === null) {
-    answers.push(look('conductor', `earthing conductor: size not entered; ${conductor(least)} or more passes`));
+    answers.push(look('conductor', `earthing conductor: size not entered; ${conductor(least, units)} or more passes`));
   } else {
     const status = fromBelow(conductorMm2, checks.conductor.failBelowMm2, least);
     const worded = { pass: 'is at least', look: 'is below the usual', fail: 'is far below the usual' }[status];
     answers.push({
       check: 'conductor',
       status,
-      text: `earthing conductor: ${conductor(conductorMm2)} ${worded} ${conductor(least)}`,
+      text: `earthing conductor: ${conductor(conductorMm2, units)} ${worded} ${conductor(least, units)}`,
     });
   }
 
@@ -164,7 +164,11 @@ function fromBelow(value: number, failBelow: number, passFrom: number): FindingS
   return value < failBelow ? 'fail' : 'look';
 }
 
-const conductor = (mm2: number): string => `${formatQuantity('conductorArea', mm2, 'metric')} (${gaugeWithin(mm2)})`;
+/** Who reads US units buys by gauge, who reads metric ones by area; the other stands beside it. */
+function conductor(mm2: number, units: UnitSystem): string {
+  const [area, gauge] = [formatQuantity('conductorArea', mm2, 'metric'), gaugeWithin(mm2)];
+  return units === 'us' ? `${gauge} (${area})` : `${area} (${gauge})`;
+}
 
 /** Resistances of a run are a few hundredths of an ohm. */
 const ohms = (ohm: number): string => `${Number(ohm.toPrecision(2))} Ω`;

@@ -1,11 +1,11 @@
-/** The decision in words: one sentence for the site, one for each wall. */
+/** Why each wall stands where it stands, and what the words for walls have in common. */
 import type { CivilDay } from '../civil-day.ts';
 import { compassPoint } from '../compass.ts';
 import { openFaces } from '../faces.ts';
 import type { Site, Wall } from '../site.ts';
 import { covers } from '../thermal/hood.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
-import { coldDecides, decidingMarginK, type Finding, type WallDay } from './results.ts';
+import type { Finding, WallDay } from './results.ts';
 import type { Touch } from './touch.ts';
 
 export interface Candidate {
@@ -24,72 +24,8 @@ export interface WordingContext {
   readonly units: UnitSystem;
 }
 
-/** What a limit is compared with, as a subject of a sentence. */
-const LIMITED: Readonly<Record<Site['limits']['refersTo'], string>> = {
-  insideAir: 'the air inside',
-  outsideAir: 'the outside air',
-  componentCase: 'the electronics',
-};
-
 /** Temperatures closer than this are called equal, K. */
-const ALIKE_K = 0.5;
-
-/** The decision for the site, in a sentence or two. */
-export function verdictOn(context: WordingContext): string {
-  const { candidates, best, site, units } = context;
-  if (best === null) {
-    const coolest = candidates[0];
-    const why = coolest === undefined ? '' : ` The coolest, ${quoted(coolest)}, is out: ${failures(coolest)}.`;
-    return `No wall satisfies the constraints.${why}`;
-  }
-  const margin = decidingMarginK(best.day);
-  const cold = coldDecides(best.day);
-  const temperature = (c: number) => formatQuantity('temperature', c, units);
-  const limitC = cold ? site.limits.minC : site.limits.maxC;
-  const extremeC = cold ? site.limits.minC + best.day.coldMarginK : site.limits.maxC - best.day.marginK;
-  const reaches = `${LIMITED[site.limits.refersTo]} ${cold ? 'falls to' : 'reaches'} ${temperature(extremeC)}`;
-  const room = difference(Math.abs(margin), units);
-  const decision =
-    margin >= 0
-      ? `Use ${quoted(best)}: ${reaches}, ${room} inside the limit of ${temperature(limitC)}.`
-      : `No permitted wall stays within ${temperature(limitC)}: on the least bad one, ${quoted(best)}, ${reaches}, ${room} past the limit.`;
-  return `${decision}${openChecks(best)}${coolerButOut(context, best)}${sunNote(site)}`;
-}
-
-/** Open checks that the verdict spells out; the others stand in the list of the wall. */
-const MOST_SPELT_OUT = 2;
-
-/** A wall whose distances nobody entered is no answer yet, and what is too short is to be put right. */
-function openChecks({ findings }: Candidate): string {
-  const wrong = findings.filter(({ status }) => status === 'fail').map(({ text }) => text);
-  const open = findings.filter(({ status }) => status === 'look');
-  const first = open.filter(({ hard }) => hard).slice(0, MOST_SPELT_OUT);
-  const others = open.length - first.length;
-  const checks = others === 1 ? '1 check' : `${others} checks`;
-  const parts: string[] = [];
-  if (wrong.length > 0) parts.push(` To be put right: ${wrong.join('; ')}.`);
-  if (first.length > 0) {
-    const rest = others === 0 ? '' : `; and ${checks} more on site`;
-    parts.push(` To be checked first: ${first.map(({ text }) => text).join('; ')}${rest}.`);
-  } else if (open.length > 0) parts.push(` On site remain to be done: ${checks}.`);
-  return parts.join('');
-}
-
-/** Names the coolest wall that the constraints rule out, where it would have been cooler. */
-function coolerButOut({ candidates, units }: WordingContext, best: Candidate): string {
-  const out = candidates.find(
-    ({ feasible, day }) => !feasible && best.day.peakInsideAirC - day.peakInsideAirC > ALIKE_K,
-  );
-  if (out === undefined) return '';
-  const gain = difference(best.day.peakInsideAirC - out.day.peakInsideAirC, units);
-  return ` ${capital(quoted(out))} would be ${gain} cooler, but is out: ${failures(out)}.`;
-}
-
-/** A limit on outside air says nothing of the sun: every wall has the same margin, and the box is hotter than its rating thinks. */
-function sunNote(site: Site): string {
-  if (site.limits.refersTo !== 'outsideAir') return '';
-  return ' The limit refers to outside air, which is the same on every wall: walls are ranked by the air inside, and whether the rating covers a sunlit box is for its maker to say.';
-}
+export const ALIKE_K = 0.5;
 
 const FACE_WORDS: Readonly<Record<Touch['face'], string>> = {
   front: 'The front',
@@ -138,15 +74,15 @@ function sunAtPeakText({ ledgerAtPeak: ledger }: WallDay): string {
   return `Then it takes in ${direct} W of direct sun and ${other} W from sky, ground and wall, beside ${inside} W of its own.`;
 }
 
-const quoted = ({ wall }: Candidate): string => `wall "${wall.name}"`;
+export const quoted = ({ wall }: Candidate): string => `wall "${wall.name}"`;
 
-const failures = ({ findings }: Candidate): string =>
+export const failures = ({ findings }: Candidate): string =>
   findings
     .filter(({ status, hard }) => status === 'fail' && hard)
     .map(({ text }) => text)
     .join('; ');
 
-const difference = (kelvins: number, units: UnitSystem): string =>
+export const difference = (kelvins: number, units: UnitSystem): string =>
   formatQuantity('temperatureDifference', kelvins, units);
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

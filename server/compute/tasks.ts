@@ -30,11 +30,12 @@ export const TASKS: Tasks = {
 
   day: ({ site, wall }) => JSON.stringify(evaluateDay(parseSite(site), wall)),
 
-  advice: async ({ site: input, wall, ...options }, stopped) => {
+  advice: async ({ site: input, wall, rules, ...options }, stopped) => {
     const site = parseSite(input);
+    const own = givenRules(rules);
     // Without a wall it is the one that the ranking puts first.
-    const name = wall ?? rankWalls(site).walls[0]?.name ?? '';
-    return JSON.stringify(await adviseOn(site, name, { ...options, stopped }));
+    const name = wall ?? rankWalls(site, own).walls[0]?.name ?? '';
+    return JSON.stringify(await adviseOn(site, name, { ...options, ...own, stopped }));
   },
 };
 

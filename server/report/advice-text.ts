@@ -10,15 +10,18 @@ import {
   type Remedy,
   type RemedyList,
   type Site,
+  surenessSentence,
   type Touch,
   touchText,
   type UnitSystem,
+  wayOutSentence,
 } from '../../model/index.ts';
 import type { Advice } from '../advice.ts';
 import { type Column, table } from '../terminal/table.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { assumptionLines } from './assumption-lines.ts';
 import { placeLines } from './place-lines.ts';
+import { verdictLines } from './ranking-text.ts';
 
 interface Report {
   readonly advice: Advice;
@@ -27,12 +30,15 @@ interface Report {
   readonly units: UnitSystem;
 }
 
-/** Place, what would help, how sure it is, the coldest night, touch, assumptions and cautions. */
+/** Place, verdict, what would help, how sure it is, the coldest night, touch, assumptions and cautions. */
 export function adviceText(site: Site, { advice, ranking, units }: Report): string {
-  const { remedies, cold, touch } = advice;
+  const { remedies, choice, cold, touch } = advice;
   const wall = ranking.walls.find(({ name }) => name === remedies.wall);
   return [
     ...placeLines(site, ranking, units).map((line) => wrap(line)),
+    '',
+    ...verdictLines(ranking, [surenessSentence(choice, ranking), wayOut(site, { advice, ranking, units })]),
+    '',
     wrap(`wall ${remedies.wall}`),
     '',
     wrap(wall?.reason ?? ''),
@@ -57,7 +63,15 @@ export function adviceText(site: Site, { advice, ranking, units }: Report): stri
   ].join('\n');
 }
 
-function remedyLines({ remedies, bestPair, peakInsideAirC, marginK, assumption }: RemedyList, units: UnitSystem) {
+/** Of the first wall of the ranking; what was tried on another one says nothing of it. */
+function wayOut(site: Site, { advice: { remedies }, ranking, units }: Report): string {
+  return remedies.wall === ranking.walls[0]?.name ? wayOutSentence(site, ranking, remedies, units) : '';
+}
+
+function remedyLines(
+  { remedies, bestPair, least, peakInsideAirC, marginK, assumption }: RemedyList,
+  units: UnitSystem,
+) {
   const now = `As it stands: ${temperature(peakInsideAirC, units)} at the peak, margin ${difference(marginK, units)}.`;
   const shown = bestPair === null ? remedies : [...remedies, bestPair];
   const cautions = new Set(shown.map(({ caution }) => caution).filter((caution) => caution !== ''));
@@ -74,6 +88,7 @@ function remedyLines({ remedies, bestPair, peakInsideAirC, marginK, assumption }
       bestPair === null ? 'No two permitted ones together gain more than the best alone.' : pairText(bestPair, units),
       '  ',
     ),
+    ...(least === null ? [] : [wrap(leastText(least, units), '  ')]),
     ...[...cautions].map((caution) => wrap(caution, '  - ')),
     wrap(`Assumed: ${assumption}`, '  '),
   ];
@@ -105,6 +120,9 @@ function pairText({ text, effort, gainK, peakInsideAirC, marginK, withinLimits }
     `margin ${difference(marginK, units)}, ${withinLimits ? 'within' : 'outside'} the limits; ${effort.hours} h, ${partsText(effort)}.`
   );
 }
+
+const leastText = ({ text, effort, marginK }: Remedy, units: UnitSystem): string =>
+  `The least effort that suffices: ${text}: margin ${difference(marginK, units)}; ${effort.hours} h, ${partsText(effort)}.`;
 
 const partsText = ({ parts }: Effort): string => (parts === 'none' ? 'no parts' : parts);
 

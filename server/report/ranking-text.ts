@@ -10,6 +10,7 @@ import {
   formatQuantity,
   type RankedDays,
   type RankedWall,
+  type Ranking,
   type Site,
   type UnitSystem,
 } from '../../model/index.ts';
@@ -18,14 +19,24 @@ import { wrap } from '../terminal/wrap.ts';
 import { assumptionLines } from './assumption-lines.ts';
 import { placeLines } from './place-lines.ts';
 
+interface RankingWords {
+  readonly units: UnitSystem;
+  /** What to do where no wall will do as it stands; left out or empty where one does. */
+  readonly wayOut?: string;
+}
+
 /** Title, verdict, table of walls, a reason for each, assumptions and cautions, those of the first wall's day among them. */
-export function rankingText(site: Site, { ranking, days, onDay }: RankedDays, units: UnitSystem): string {
+export function rankingText(
+  site: Site,
+  { ranking, days, onDay }: RankedDays,
+  { units, wayOut = '' }: RankingWords,
+): string {
   const first = days.get(ranking.walls[0]?.name ?? '');
   const here = first === undefined ? [] : cautionsOfTheDay(cautionsAt(site, first, units, onDay));
   return [
     ...placeLines(site, ranking, units).map((line) => wrap(line)),
     '',
-    wrap(ranking.verdict),
+    ...verdictLines(ranking, [wayOut]),
     '',
     table(ranking.walls, columns(ranking.timeZone, units)),
     '',
@@ -43,6 +54,12 @@ export function rankingText(site: Site, { ranking, days, onDay }: RankedDays, un
     ...CAUTIONS.map((caution) => wrap(caution, '  - ')),
     ...here.map((caution) => wrap(caution, '  - ')),
   ].join('\n');
+}
+
+/** The decision, and below it what goes with it, each on lines of its own. */
+export function verdictLines({ decision, grounds }: Ranking, more: readonly string[] = []): string[] {
+  const told = [...grounds, ...more].filter((text) => text !== '');
+  return [wrap(decision), ...told.map((text) => wrap(text, '  - '))];
 }
 
 function columns(timeZone: string, units: UnitSystem): Column<RankedWall>[] {

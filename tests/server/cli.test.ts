@@ -9,6 +9,7 @@ import {
   evaluateDay,
   parseSite,
   rankWalls,
+  surenessSentence,
   touchText,
   USUAL_SITING_RULES,
 } from '../../model/index.ts';
@@ -48,7 +49,7 @@ describe('rank', () => {
     const ranking = rankWalls(parseSite(SMALL_SITE), { units: 'metric' });
     const flowing = stdout.replace(/\s+/g, ' ');
     expect(flowing).toContain('Two walls 51.5° N, 0.1° W, 0 m; design day 2026-07-05, clock of Europe/London');
-    expect(flowing).toContain(ranking.verdict);
+    for (const text of [ranking.decision, ...ranking.grounds]) expect(flowing).toContain(text);
     for (const wall of ranking.walls) expect(flowing).toContain(`${wall.rank} ${wall.name}: ${wall.reason}`);
     for (const { text } of ranking.assumptions) expect(flowing).toContain(text);
     for (const caution of CAUTIONS) expect(flowing).toContain(caution);
@@ -70,7 +71,12 @@ describe('rank', () => {
     const high = file('high.json', JSON.stringify({ ...SMALL_SITE, box: { ...SMALL_SITE.box, mountHeightM: 2.2 } }));
     const best = async (args: string[]) => JSON.parse((await runBuilt(['rank', high, '--json', ...args])).stdout).best;
     expect(await best([])).toBeNull();
-    expect(await best(['--rules', file('rules.json', JSON.stringify(own))])).not.toBeNull();
+    const rules = file('rules.json', JSON.stringify(own));
+    expect(await best(['--rules', rules])).not.toBeNull();
+    const choices = async (args: string[]) =>
+      JSON.parse((await runBuilt(['advise', high, '--json', '--samples', '1', ...args])).stdout).choice.walls;
+    expect(await choices([])).toEqual([]);
+    expect(await choices(['--rules', rules])).toHaveLength(2);
   });
 
   test('rules that are none are refused by their name', async () => {
@@ -256,6 +262,7 @@ describe('advise', () => {
     expect(flowing).toContain(confidence.weights[0]?.text);
     for (const { name, bestShare } of choice.walls)
       expect(flowing).toContain(`${name} ${Math.round(bestShare * 100)} %`);
+    expect(flowing).toContain(surenessSentence(choice, ranking));
     for (const { assumption } of [remedies, confidence]) expect(flowing).toContain(`Assumed: ${assumption}`);
     expect(stdout).toMatch(/^ {2}running .* K {2}(yes|no)$/m);
     expect(stdout).toMatch(/^ {2}after an outage .* K {2}(yes|no)$/m);

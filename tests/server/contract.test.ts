@@ -9,6 +9,7 @@ import {
   rankWalls,
   remediesFor,
   type SiteInput,
+  type SitingRules,
   siteJsonSchema,
   type UnitSystem,
   USUAL_SITING_RULES,
@@ -87,6 +88,10 @@ test("a company's rules decide, and are refused by path", async () => {
   Object.assign(rules.checks.mountHeight, { hard: false });
   const response = await request(app).post('/api/rank').send({ site, rules });
   expect(response.body).toEqual(overTheWire(rankWalls(parseSite(site), { rules })));
+  const advice = await request(app).post('/api/advice').send({ site, rules, samples: 2 });
+  const first = rankWalls(parseSite(site), { rules }).walls[0]?.name ?? '';
+  expect(advice.body).toEqual(overTheWire(adviceOfModel(site, first, { samples: 2, rules })));
+  expect(advice.body.choice.walls).toHaveLength(2);
   const wrong = await request(app)
     .post('/api/rank')
     .send({ site, rules: { ...rules, checks: {} } });
@@ -125,12 +130,12 @@ test('GET /api/health says which version runs', async () => {
 function adviceOfModel(
   input: SiteInput,
   wall: string,
-  { units, ...options }: { samples: number; seed?: number; units?: UnitSystem },
+  { units, ...options }: { samples: number; seed?: number; units?: UnitSystem; rules?: SitingRules },
 ) {
   const site = parseSite(input);
   const worded = { ...options, ...(units !== undefined && { units }) };
   return {
-    remedies: remediesFor(site, wall, units),
+    remedies: remediesFor(site, wall, worded),
     confidence: resultOf(wallConfidence(site, wall, worded)),
     choice: resultOf(choiceConfidence(site, worded)),
     cold: evaluateColdNight(site, wall),

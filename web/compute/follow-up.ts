@@ -5,8 +5,10 @@ import type { ChoiceConfidence, ColdResult, RemedyList, Site, UnitSystem, WallCo
 export interface FollowUps {
   readonly cold: ColdResult;
   readonly remedies: RemedyList;
-  readonly confidence: WallConfidence;
+  /** The same for the first wall of the ranking, where it will not do as it stands; null where it will. */
+  readonly wayOut: RemedyList | null;
   readonly choice: ChoiceConfidence;
+  readonly confidence: WallConfidence;
 }
 
 export type FollowUpKind = keyof FollowUps;
@@ -15,6 +17,10 @@ export interface FollowUpRequest {
   /** Parsed by the computation before. */
   readonly site: Site;
   readonly wall: string;
+  /** The first wall of the ranking. */
+  readonly first: string;
+  /** Whether that one will do as it stands. */
+  readonly withinLimits: boolean;
   readonly units: UnitSystem;
 }
 

@@ -1,5 +1,11 @@
 /** Computes what follows a ranking, one thing after the other. Holds no physics: it calls the model. */
-import { choiceConfidence, evaluateColdNight, remedySteps, wallConfidence } from '../../model/index.ts';
+import {
+  choiceConfidence,
+  evaluateColdNight,
+  type RemedyList,
+  remedySteps,
+  wallConfidence,
+} from '../../model/index.ts';
 import type { FollowUpKind, FollowUpReply, FollowUpRequest, FollowUps } from './follow-up.ts';
 
 /** Steps of a computation: each yields the share that is done. */
@@ -7,10 +13,25 @@ type Steps<Result> = Generator<number, Result>;
 
 const STEPS: { [Kind in FollowUpKind]: (request: FollowUpRequest) => Steps<FollowUps[Kind]> } = {
   cold: ({ site, wall }) => atOnce(() => evaluateColdNight(site, wall)),
-  remedies: ({ site, wall, units }) => remedySteps(site, wall, units),
-  confidence: ({ site, wall, units }) => wallConfidence(site, wall, { units }),
+  remedies: remediesOfShown,
+  wayOut: wayOutSteps,
   choice: ({ site, units }) => choiceConfidence(site, { units }),
+  confidence: ({ site, wall, units }) => wallConfidence(site, wall, { units }),
 };
+
+/** Of the shown wall, which mostly is the first one: then the way out is among them. */
+let ofShown: RemedyList | undefined;
+
+function* remediesOfShown({ site, wall, units }: FollowUpRequest): Steps<RemedyList> {
+  ofShown = yield* remedySteps(site, wall, { units });
+  return ofShown;
+}
+
+function* wayOutSteps({ site, first, wall, withinLimits, units }: FollowUpRequest): Steps<RemedyList | null> {
+  if (withinLimits) return null;
+  if (first === wall && ofShown !== undefined) return ofShown;
+  return yield* remedySteps(site, first, { units });
+}
 
 self.addEventListener('message', ({ data }: MessageEvent<FollowUpRequest>) => {
   for (const kind of Object.keys(STEPS) as FollowUpKind[]) finish(kind, data);

@@ -3,7 +3,8 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { usualUnits } from '../../model/index.ts';
 import { SitesPanel } from '../sites/sites-panel.tsx';
 import type { ViewProps } from '../view-props.ts';
-import { Advice } from './advice/advice.tsx';
+import { Advice, REMEDIES_HEADING } from './advice/advice.tsx';
+import { useOrigins } from './advice/use-origins.ts';
 import { BeforeYouClimb } from './before-you-climb.tsx';
 import { DayPanel } from './day-panel.tsx';
 import { textAt } from './draft.ts';
@@ -20,6 +21,7 @@ import { useFollowUps } from './use-follow-ups.ts';
 import { useNear } from './use-near.ts';
 import { useSiteLink } from './use-site-link.ts';
 import { goToVerdict, standing, Verdict, VerdictLine } from './verdict.tsx';
+import { afterthoughts } from './verdict-after.ts';
 import { WallRanking } from './wall-ranking.tsx';
 import { YearSection } from './year/year-section.tsx';
 
@@ -34,6 +36,7 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
   const { result, problems, failure } = computation;
   const advice = useNear();
   const follow = useFollowUps(result, units, draft, advice.near);
+  const originOf = useOrigins(follow.states, result, units);
 
   useEffect(() => onUnits(units), [units, onUnits]);
   const placeZone = result?.site.place.timeZone;
@@ -57,6 +60,10 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
   // The choice shows at once; its day follows when it is computed.
   const chosen = result?.ranking.walls.find(({ name }) => name === wall)?.name ?? result?.day.wall ?? null;
 
+  const toRemedies = () => {
+    setWall(result?.ranking.walls[0]?.name ?? null);
+    document.getElementById(REMEDIES_HEADING)?.focus();
+  };
   const rename = (index: number, name: string) => {
     // The day on the page follows its wall through a change of name.
     if (wall !== null && wall === textAt(draft, `walls.${index}.name`)) setWall(name);
@@ -72,7 +79,11 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
       <a class="skip-link" href={`#${FORM_ID}`} onClick={skipToForm}>
         To the site form
       </a>
-      <Verdict computation={computation} />
+      <Verdict
+        computation={computation}
+        after={originOf && result && afterthoughts(follow, result, originOf)}
+        toRemedies={toRemedies}
+      />
       <ProblemList problems={shownProblems} failure={failure} takeOut={(path) => set(path, undefined)} />
       <VerdictLine computation={computation} units={units} />
       <section class="site-entry" aria-labelledby="form-heading">
@@ -87,12 +98,12 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
         <SiteForm form={form} result={result} rename={rename} remove={remove} />
       </section>
       {result && <WallRanking result={result} units={units} chosen={chosen} choose={setWall} />}
-      {result && (
+      {result && originOf && (
         <div class="details">
           <DayPanel result={result} units={units} />
           <BeforeYouClimb {...result.cautions} />
           <div ref={advice.ref} class="advices">
-            <Advice result={result} follow={follow} units={units} />
+            <Advice originOf={originOf} follow={follow} />
           </div>
           <WallPictures result={result} units={units} input={[draft, wall]} />
           <YearSection result={result} units={units} chosen={chosen} choose={setWall} />

@@ -31,8 +31,9 @@ const WAITING: FollowUpState<never> = { phase: 'waiting' };
 const NONE_YET: FollowUpStates = {
   cold: WAITING,
   remedies: WAITING,
-  confidence: WAITING,
+  wayOut: WAITING,
   choice: WAITING,
+  confidence: WAITING,
 };
 
 /**
@@ -60,8 +61,9 @@ export function useFollowUps(
     setSlow(false);
     setStopped(false);
     if (result === null) return;
-    const { site, day } = result;
-    const request: FollowUpRequest = { site, wall: day.wall, units };
+    const { site, day, ranking } = result;
+    const first = ranking.walls[0]?.name ?? day.wall;
+    const request: FollowUpRequest = { site, wall: day.wall, first, withinLimits: ranking.withinLimits, units };
     let worker: Worker | undefined;
     let slowTimer: ReturnType<typeof setTimeout> | undefined;
     const ended = () => {
@@ -127,7 +129,7 @@ function withReply(before: FollowUpStates, { kind, state }: FollowUpReply): Foll
 }
 
 /** The kind that is computed last. */
-const LAST: FollowUpKind = 'choice';
+const LAST: FollowUpKind = 'confidence';
 
 function withUnfinished(states: FollowUpStates, state: FollowUpState<never>): FollowUpStates {
   const entries = Object.entries(states).map(([kind, now]) => [kind, now.phase === 'done' ? now : state]);

@@ -4,6 +4,7 @@ import { formatQuantity, type UnitSystem } from '../../model/index.ts';
 import type { SiteResult } from '../compute/protocol.ts';
 import { PROBLEMS_HEADING } from './problem-list.tsx';
 import type { Computation } from './use-computation.ts';
+import type { Afterthoughts } from './verdict-after.ts';
 import { unbroken } from './words.ts';
 
 const VERDICT_HEADING = 'verdict-heading';
@@ -15,7 +16,15 @@ export function standing({ problems, failure, stopped }: Computation): Standing 
   return problems.length > 0 || failure !== null || stopped ? 'outOfDate' : 'current';
 }
 
-export function Verdict({ computation }: { computation: Computation }) {
+interface VerdictProps {
+  readonly computation: Computation;
+  /** Null while there is no ranking. */
+  readonly after: Afterthoughts | null;
+  /** To what would help on the wall that the verdict speaks of. */
+  toRemedies(): void;
+}
+
+export function Verdict({ computation, after, toRemedies }: VerdictProps) {
   const { result, problems, phase, cancel, retry, stopped } = computation;
   const state = standing(computation);
   const status = result === null ? null : statusOf(result);
@@ -54,18 +63,39 @@ export function Verdict({ computation }: { computation: Computation }) {
           </button>
         )}
       </div>
-      <VerdictSentence text={result?.ranking.verdict ?? withoutVerdict(computation)} />
+      {result === null ? (
+        <p class="verdict-sentence">
+          <strong>{withoutVerdict(computation)}</strong>
+        </p>
+      ) : (
+        <VerdictText result={result} after={state === 'current' ? after : null} toRemedies={toRemedies} />
+      )}
       <Announcer text={announcement(computation)} />
     </section>
   );
 }
 
+interface VerdictTextProps extends Pick<VerdictProps, 'after' | 'toRemedies'> {
+  readonly result: SiteResult;
+}
+
 /** The decision itself stands out; what follows it explains. */
-function VerdictSentence({ text }: { text: string }) {
-  const [, decision = unbroken(text), rest = ''] = /^(.+?[.!?])\s+(?=\p{Lu})(.*)$/u.exec(unbroken(text)) ?? [];
+function VerdictText({ result: { ranking }, after, toRemedies }: VerdictTextProps) {
   return (
     <p class="verdict-sentence">
-      <strong>{decision}</strong> {rest}
+      <strong>{unbroken(ranking.decision)}</strong>{' '}
+      {after !== null && after.wayOut !== '' && <span class="way-out">{unbroken(after.wayOut)} </span>}
+      {after?.wayOutKnown && (
+        <button type="button" class="small-button" onClick={toRemedies}>
+          All that would help
+        </button>
+      )}
+      {ranking.grounds.map((ground) => (
+        <span key={ground} class="verdict-ground">
+          {unbroken(ground)}{' '}
+        </span>
+      ))}
+      {after !== null && after.sureness !== '' && <span class="verdict-ground">{unbroken(after.sureness)}</span>}
     </p>
   );
 }

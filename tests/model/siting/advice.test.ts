@@ -28,7 +28,7 @@ function finish<Result>(steps: Generator<number, Result>): { result: Result; sha
 
 describe('remedies', () => {
   const demo = parseSite(DEMO_SITE);
-  const list = remediesFor(demo, 'west', 'metric');
+  const list = remediesFor(demo, 'west', { units: 'metric' });
   const remedy = (id: string) => list.remedies.find((one) => one.id === id);
 
   test('gains are what the day with the remedy says against the day without', () => {

@@ -121,6 +121,14 @@ describe('earth', () => {
     expect(earthed({ conductorMm2 })['conductor']?.status).toBe(status);
   });
 
+  test('gauge first for who reads US units, area first for others', () => {
+    const site = withWall({}, { earthing: { conductorMm2: 16 } });
+    const text = (units: 'us' | 'metric') =>
+      rankWalls(site, { units }).walls[0]?.findings.find(({ check }) => check === 'conductor')?.text;
+    expect(text('us')).toBe('earthing conductor: 6 AWG (16.0 mm²) is at least 6 AWG (13.3 mm²)');
+    expect(text('metric')).toBe('earthing conductor: 16.0 mm² (6 AWG) is at least 13.3 mm² (6 AWG)');
+  });
+
   test('a long thin run is above what bonding wants, a very long one fails', () => {
     expect(earthed({ conductorMm2: 1 }, 12)['resistance']?.status).toBe('look');
     expect(earthed({ conductorMm2: 0.5 }, 100)['resistance']?.status).toBe('fail');

@@ -1,25 +1,24 @@
 /** What follows from the day on the shown wall: what would help, how sure it is, how cold it gets. */
-import type { UnitSystem } from '../../../model/index.ts';
 import type { FollowUpKind } from '../../compute/follow-up.ts';
-import type { SiteResult } from '../../compute/protocol.ts';
 import type { FollowUpsInPage } from '../use-follow-ups.ts';
 import { ChoicePanel } from './choice-panel.tsx';
 import { ColdNightPanel } from './cold-night-panel.tsx';
 import { ConfidencePanel } from './confidence-panel.tsx';
 import { FollowUp } from './follow-up.tsx';
 import { RemediesPanel } from './remedies-panel.tsx';
-import { useOrigins } from './use-origins.ts';
+import type { OriginOf } from './use-origins.ts';
 
 interface AdviceProps {
-  readonly result: SiteResult;
+  readonly originOf: OriginOf;
   readonly follow: FollowUpsInPage;
-  readonly units: UnitSystem;
 }
 
 const KINDS: readonly FollowUpKind[] = ['remedies', 'confidence', 'choice', 'cold'];
 
-export function Advice({ result, follow, units }: AdviceProps) {
-  const originOf = useOrigins(follow.states, result, units);
+/** Where the verdict leads to. */
+export const REMEDIES_HEADING = 'remedies-heading';
+
+export function Advice({ originOf, follow }: AdviceProps) {
   const [remedies, confidence, choice, cold] = [
     originOf('remedies'),
     originOf('confidence'),
@@ -29,8 +28,10 @@ export function Advice({ result, follow, units }: AdviceProps) {
   const open = KINDS.some((kind) => follow.states[kind].phase !== 'done' || originOf(kind).stale);
   return (
     <>
-      <section class="advice" aria-labelledby="remedies-heading">
-        <h2 id="remedies-heading">What would help on wall “{remedies.result.day.wall}”</h2>
+      <section class="advice" aria-labelledby={REMEDIES_HEADING}>
+        <h2 id={REMEDIES_HEADING} tabIndex={-1}>
+          What would help on wall “{remedies.result.day.wall}”
+        </h2>
         {open && <AdviceControl follow={follow} />}
         <FollowUp kind="remedies" subject="What would help" follow={follow} stale={remedies.stale}>
           {(list) => <RemediesPanel list={list} units={remedies.units} />}

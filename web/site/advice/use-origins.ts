@@ -13,14 +13,18 @@ export interface Origin {
   readonly stale: boolean;
 }
 
-export function useOrigins(states: FollowUpStates, result: SiteResult, units: UnitSystem) {
+export type OriginOf = (kind: FollowUpKind) => Origin;
+
+/** Null while there is no ranking. */
+export function useOrigins(states: FollowUpStates, result: SiteResult | null, units: UnitSystem): OriginOf | null {
   const origins = useRef(new WeakMap<object, Omit<Origin, 'stale'>>());
   // A change of the ranking stops whatever still works on the one before, so what arrives belongs to the present one.
+  if (result === null) return null;
   for (const state of Object.values(states)) {
     if (state.phase === 'done' && !origins.current.has(state)) origins.current.set(state, { result, units });
   }
   /** Of the result of a kind; the present ranking where there is no result yet. */
-  return (kind: FollowUpKind): Origin => {
+  return (kind) => {
     const origin = origins.current.get(states[kind]) ?? { result, units };
     return { ...origin, stale: origin.result !== result || origin.units !== units };
   };

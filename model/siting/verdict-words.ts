@@ -1,0 +1,157 @@
+/** The decision in words: what to do, how far it holds, and what stands against the other walls. */
+import type { Site } from '../site.ts';
+import { formatQuantity, type UnitSystem } from '../units.ts';
+import type { ChoiceConfidence } from './confidence.ts';
+import type { Remedy, RemedyList } from './remedies.ts';
+import { coldDecides, decidingMarginK, type Ranking } from './results.ts';
+import { ALIKE_K, type Candidate, capital, difference, failures, quoted, type WordingContext } from './wording.ts';
+
+/** What a limit is compared with, as a subject of a sentence. */
+const LIMITED: Readonly<Record<Site['limits']['refersTo'], string>> = {
+  insideAir: 'the air inside',
+  outsideAir: 'the outside air',
+  componentCase: 'the electronics',
+};
+
+export interface VerdictWords {
+  /** Which wall, and how far from the limit, in one sentence. */
+  readonly decision: string;
+  /** What goes with it, a sentence or two each: the next best wall, the cooler one that is out, what is to be checked. */
+  readonly grounds: readonly string[];
+}
+
+export function verdictOn(context: WordingContext): VerdictWords {
+  const { candidates, best, site, units } = context;
+  if (best === null) {
+    const coolest = candidates[0];
+    const grounds = coolest === undefined ? [] : [`The coolest, ${quoted(coolest)}, is out: ${failures(coolest)}.`];
+    return { decision: 'No wall satisfies the constraints.', grounds };
+  }
+  const margin = decidingMarginK(best.day);
+  const cold = coldDecides(best.day);
+  const temperature = (c: number) => formatQuantity('temperature', c, units);
+  const limitC = cold ? site.limits.minC : site.limits.maxC;
+  const extremeC = cold ? site.limits.minC + best.day.coldMarginK : site.limits.maxC - best.day.marginK;
+  const reaches = `${LIMITED[site.limits.refersTo]} ${cold ? 'falls to' : 'reaches'} ${temperature(extremeC)}`;
+  const room = difference(Math.abs(margin), units);
+  const decision =
+    margin >= 0
+      ? `Use ${quoted(best)}: ${reaches}, ${room} inside the limit of ${temperature(limitC)}.`
+      : `No permitted wall stays within ${temperature(limitC)}: on the least bad one, ${quoted(best)}, ${reaches}, ${room} past the limit.`;
+  const grounds = [runnerUp(context, best), coolerButOut(context, best), openChecks(best), sunNote(site)];
+  return { decision, grounds: grounds.filter((text) => text !== '') };
+}
+
+/** What the person falls back on where the first wall turns out to be no good. */
+function runnerUp({ candidates, units, site }: WordingContext, best: Candidate): string {
+  if (candidates.length < 2) return '';
+  const next = candidates.find(({ feasible }, k) => feasible && candidates[k] !== best);
+  if (next === undefined) return 'No other wall is permitted.';
+  const hotterK = next.day.peakInsideAirC - best.day.peakInsideAirC;
+  const beside =
+    Math.abs(hotterK) < ALIKE_K
+      ? 'about as warm'
+      : `${difference(Math.abs(hotterK), units)} ${hotterK > 0 ? 'hotter' : 'cooler'}`;
+  // Outside air is the same everywhere: its margin says nothing of this wall.
+  const room = site.limits.refersTo === 'outsideAir' ? '' : `, ${roomWords(decidingMarginK(next.day), units)}`;
+  return `Next best: ${quoted(next)}, ${beside}${room}.`;
+}
+
+const roomWords = (marginK: number, units: UnitSystem): string =>
+  `${difference(Math.abs(marginK), units)} ${marginK >= 0 ? 'inside' : 'past'} the limit`;
+
+/** Open checks that the verdict spells out; the others stand in the list of the wall. */
+const MOST_SPELT_OUT = 2;
+
+/** A wall whose distances nobody entered is no answer yet, and what is too short is to be put right. */
+function openChecks({ findings }: Candidate): string {
+  const wrong = findings.filter(({ status }) => status === 'fail').map(({ text }) => text);
+  const open = findings.filter(({ status }) => status === 'look');
+  const first = open.filter(({ hard }) => hard).slice(0, MOST_SPELT_OUT);
+  const others = open.length - first.length;
+  const checks = others === 1 ? '1 check' : `${others} checks`;
+  const parts: string[] = [];
+  if (wrong.length > 0) parts.push(`To be put right: ${wrong.join('; ')}.`);
+  if (first.length > 0) {
+    const rest = others === 0 ? '' : `; and ${checks} more on site`;
+    parts.push(`To be checked first: ${first.map(({ text }) => text).join('; ')}${rest}.`);
+  } else if (open.length > 0) parts.push(`On site remain to be done: ${checks}.`);
+  return parts.join(' ');
+}
+
+/** Names the coolest wall that the constraints rule out, where it would have been cooler. */
+function coolerButOut({ candidates, units }: WordingContext, best: Candidate): string {
+  const out = candidates.find(
+    ({ feasible, day }) => !feasible && best.day.peakInsideAirC - day.peakInsideAirC > ALIKE_K,
+  );
+  if (out === undefined) return '';
+  const gain = difference(best.day.peakInsideAirC - out.day.peakInsideAirC, units);
+  return `${capital(quoted(out))} would be ${gain} cooler, but is out: ${failures(out)}.`;
+}
+
+/** A limit on outside air says nothing of the sun: every wall has the same margin, and the box is hotter than its rating thinks. */
+function sunNote(site: Site): string {
+  if (site.limits.refersTo !== 'outsideAir') return '';
+  return 'The limit refers to outside air, which is the same on every wall: walls are ranked by the air inside, and whether the rating covers a sunlit box is for its maker to say.';
+}
+
+/** How far the decision holds while its inputs are out; empty where no wall is permitted. */
+export function surenessSentence(choice: ChoiceConfidence, { best }: Pick<Ranking, 'best'>): string {
+  const wall = choice.walls.find(({ name }) => name === best);
+  if (wall === undefined) return '';
+  const { samples } = choice;
+  const inside = `In ${countOf(wall.withinShare, samples)} guesses of the inputs wall "${wall.name}" stays inside the limits`;
+  // The only permitted wall is the best of them whatever the inputs are.
+  if (choice.walls.length < 2) return `${inside}.`;
+  const stays = wall.withinShare < 0.5 && wall.bestShare >= 0.5 ? ', but in ' : ', and in ';
+  return `${inside}${stays}${countOf(wall.bestShare, samples)} it stays the best wall.`;
+}
+
+/** "93 of 100"; what is rare is not told as none, nor what is frequent as all. */
+function countOf(share: number, samples: number): string {
+  const count = Math.round(share * samples);
+  if (count === 0) return share > 0 ? `fewer than 1 of ${samples}` : `none of ${samples}`;
+  if (count === samples) return share < 1 ? `nearly all ${samples}` : `all ${samples}`;
+  return `${count} of ${samples}`;
+}
+
+/**
+ * What to do where the first wall of a ranking is past its limit or not permitted; empty where nothing needs to be done.
+ * @param list what was tried on that wall
+ */
+export function wayOutSentence(site: Site, ranking: Ranking, list: RemedyList, units: UnitSystem): string {
+  if (ranking.withinLimits) return '';
+  const { least } = list;
+  const named = `wall "${list.wall}"`;
+  if (least !== null) {
+    const start =
+      ranking.best === null ? `What would make ${named} do` : `What suffices on ${named} with the least effort`;
+    const permitted = ranking.best === null ? 'permitted and ' : '';
+    const then = `then it is ${permitted}${roomWords(least.marginK, units)}`;
+    return `${start}: ${least.text} (${effortWords(least)}); ${then}.${least.caution === '' ? '' : ` ${least.caution}`}`;
+  }
+  if (ranking.best === null) {
+    return `Nothing that was tried at box and wall makes ${named} do: another wall, another earth electrode or another cable entry is needed.`;
+  }
+  if (site.limits.refersTo === 'outsideAir') {
+    return 'Nothing done to box or wall changes the outside air: a unit with another limit is needed.';
+  }
+  const most = mostGained(list);
+  const gained = most === null ? '' : ` The most, ${most.text}, leaves it ${roomWords(most.marginK, units)}.`;
+  return `Nothing that was tried on ${named}, alone or two together, suffices.${gained} ${otherUnit(site, list, units)}`;
+}
+
+const effortWords = ({ effort }: Remedy): string =>
+  `${effort.hours} h, ${effort.parts === 'none' ? 'no parts' : effort.parts}`;
+
+function mostGained({ remedies, bestPair }: RemedyList): Remedy | null {
+  if (bestPair !== null) return bestPair;
+  return remedies.find(({ permitted, gainK }) => permitted && gainK > 0) ?? null;
+}
+
+/** The limit that a unit needs on the wall as it stands, whole degrees to the safe side. */
+function otherUnit({ limits }: Site, { marginK, coldDecides: cold }: RemedyList, units: UnitSystem): string {
+  const neededC = cold ? Math.floor(limits.minC + marginK) : Math.ceil(limits.maxC - marginK);
+  const needed = formatQuantity('temperature', neededC, units);
+  return `A unit rated ${cold ? `down to ${needed}` : `for ${needed}`} would do as it stands.`;
+}
