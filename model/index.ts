@@ -18,6 +18,7 @@ export {
   type LocatedDay,
   lapsed,
 } from './climate/climate-by-location.ts';
+export type { Weather } from './climate/design-climate.ts';
 export {
   FULL_SUN_K,
   HEAT_CLASS_FROM_C,
@@ -45,6 +46,28 @@ export { parseSite } from './entry-with-units.ts';
 export { FACES, type Face, MOUNTS, type PerFace } from './faces.ts';
 export { FIELDS, type FieldPath, fieldAt, type NumberField } from './fields.ts';
 export { FINISH_NAMES, FINISH_STATES, FINISHES } from './finishes.ts';
+export { type Answer, answerQuestion, type Figure, type LabelledDay, type Target } from './lesson/answer.ts';
+export { type AskedQuestion, askQuestion, type Choice, type GuessForm, placedSite } from './lesson/ask.ts';
+export type { BothUnits } from './lesson/both-units.ts';
+export { compareBoxes, type LessonOptions } from './lesson/compare.ts';
+export type { BoxDay, Comparison } from './lesson/comparison.ts';
+export { BATTERY_YEARS_TEXT, type DayAgeing } from './lesson/day-ageing.ts';
+export {
+  CLIMATE_NAMES,
+  DIFFERENCE_KINDS,
+  type Difference,
+  type DifferenceInput,
+  type DifferenceKind,
+} from './lesson/difference.ts';
+export { differenceChoices } from './lesson/difference-choices.ts';
+export { climateTitle, DIFFERENCE_LABELS } from './lesson/difference-words.ts';
+export { lessonJsonSchema, parsePlainLesson } from './lesson/entry.ts';
+export { parseLesson } from './lesson/entry-with-units.ts';
+export { checkGuess, type Feedback, type Verdict } from './lesson/feedback.ts';
+export type { Lesson, LessonComparison, LessonInput } from './lesson/lesson-file.ts';
+export { LESSON_FILES, LESSON_NAMES, shippedLesson } from './lesson/lessons.ts';
+export { type LessonQuestion, QUESTION_KINDS, type QuestionKind } from './lesson/question.ts';
+export type { Statement } from './lesson/rule.ts';
 export {
   LIMIT_REFERENCES,
   type Site,
@@ -70,6 +93,7 @@ export {
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions } from './siting/evaluate-year.ts';
 export { KIT_CLASSES, type KitClass, type KitName, WIDE_RANGE_K } from './siting/kit-classes.ts';
+export { type BorderWay, type HeatWay, type PlayedDay, type PlayOptions, playDay } from './siting/played-day.ts';
 export { type RankedDays, rankedDays, rankWalls } from './siting/rank-walls.ts';
 export { type Remedy, type RemedyList, type RemedyOptions, remediesFor, remedySteps } from './siting/remedies.ts';
 export type { Effort } from './siting/remedy-changes.ts';

@@ -6,7 +6,7 @@ import { edgeFacing, outlineEdges, type PlanPoint } from './building-outline.ts'
 import { CLIMATE_SAMPLES } from './climate/samples.ts';
 import { wrapDegrees } from './compass.ts';
 import { CONSTRUCTIONS } from './constructions.ts';
-import { allowedText, FIELDS, fieldAt, generalPath } from './fields.ts';
+import { allowedText, FIELDS, fieldAt, generalPath, type NumberField } from './fields.ts';
 import { FINISHES } from './finishes.ts';
 import { rawAt } from './raw-site.ts';
 import { buildSiteSchema, type KnownKeys, type Site, USUAL_VENT_SPAN, ventedHeightM } from './site.ts';
@@ -132,7 +132,12 @@ function filledIn(input: unknown, output: unknown, path: string): string[] {
   );
 }
 
-function problemsOf(issue: z.core.$ZodIssue, knownKeys: KnownKeys): Problem[] {
+/** What a schema found wrong, in the words of a site's problems; `fieldOf` finds the number field of a path. */
+export function problemsOf(
+  issue: z.core.$ZodIssue,
+  knownKeys: KnownKeys,
+  fieldOf: (path: string) => NumberField | undefined = fieldAt,
+): Problem[] {
   const path = issue.path.join('.');
   const found = shown(issue.input);
   if (issue.code === 'unrecognized_keys') {
@@ -142,7 +147,7 @@ function problemsOf(issue: z.core.$ZodIssue, knownKeys: KnownKeys): Problem[] {
       return problem(keyPath, key, `unknown field${guessText(key, known)}`, known.join(', '));
     });
   }
-  const field = fieldAt(path);
+  const field = fieldOf(path);
   if (issue.input === undefined && issue.code !== 'custom') {
     return [problem(path, found, 'is missing', field ? allowedText(field) : '')];
   }

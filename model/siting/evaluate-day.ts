@@ -8,7 +8,7 @@ import type { StepTable } from '../thermal/step-table.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type DayStep, type SiteDay, siteDay } from './design-day.ts';
 import { ledgerAt } from './ledger.ts';
-import { marchWall } from './march-wall.ts';
+import { type MarchedWall, marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
 import type { DayOptions, DayResult, WallDay } from './results.ts';
 import { spansWhere } from './time-spans.ts';
@@ -29,7 +29,12 @@ export function evaluateDay(site: Site, wallName: string, options: DayOptions = 
 
 /** Evaluates a wall on a day that was worked out before. */
 export function evaluateWall(site: Site, wall: Wall, day: SiteDay): WallDay {
-  const { network, forcing, march, sun } = marchWall(site, wall, day);
+  return resultOf(site, wall, day, marchWall(site, wall, day));
+}
+
+/** What a marched day comes to. */
+export function resultOf(site: Site, wall: Wall, day: SiteDay, marched: MarchedWall): WallDay {
+  const { network, forcing, march, sun } = marched;
 
   const column = (node: string): number[] => columnC(march.temperaturesK, network.indexOf(node));
   const outsideAirC = day.steps.map((step) => step.weather.airC);

@@ -1,6 +1,6 @@
 /**
  * Who may import whom. Imports run one way: web and server take the model through its public face; inside the model
- * siting stands on thermal, shading, climate and solar, and those on solar and on the files directly in model/.
+ * lesson stands on siting, siting on thermal, shading, climate and solar, and those on solar and on the files directly in model/.
  */
 
 /** The climates are data that the site schema names; that file imports nothing of the model. */
@@ -38,8 +38,14 @@ module.exports = {
     {
       name: 'nothing-stands-on-siting',
       severity: 'error',
-      from: { path: '^model/', pathNot: '^model/(siting/|index\\.ts$)' },
+      from: { path: '^model/', pathNot: '^model/(siting/|lesson/|index\\.ts$)' },
       to: { path: '^model/siting/' },
+    },
+    {
+      name: 'nothing-stands-on-lesson',
+      severity: 'error',
+      from: { path: '^model/', pathNot: '^model/(lesson/|index\\.ts$)' },
+      to: { path: '^model/lesson/' },
     },
     {
       name: 'physics-apart',

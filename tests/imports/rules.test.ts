@@ -36,6 +36,9 @@ const PLANTED: [file: string, imports: string, rules: string[]][] = [
   ['model/thermal/ranked.ts', '../siting/rank.ts', ['nothing-stands-on-siting']],
   ['model/siting/rank.ts', '../thermal/box.ts', []],
   ['model/siting/by-face.ts', '../index.ts', ['face-not-from-inside']],
+  ['model/siting/taught.ts', '../lesson/compare.ts', ['nothing-stands-on-lesson']],
+  ['model/thermal/taught.ts', '../lesson/compare.ts', ['nothing-stands-on-lesson']],
+  ['model/lesson/compare.ts', '../siting/rank.ts', []],
   // A cycle is told once, from where it is entered.
   ['model/cycle-a.ts', './cycle-b.ts', ['no-cycles']],
   ['model/cycle-b.ts', './cycle-a.ts', []],

@@ -1,0 +1,21 @@
+/** Text for people of either unit system, as plain data. */
+import { formatQuantity, type UnitSystem } from '../units.ts';
+
+export type BothUnits = Readonly<Record<UnitSystem, string>>;
+
+/** Writes a text once for each system. */
+export function bothUnits(write: (units: UnitSystem) => string): BothUnits {
+  return { metric: write('metric'), us: write('us') };
+}
+
+/** Kelvins without a sign, "3.2 K" or "6 °F". */
+export const kelvins = (k: number, units: UnitSystem): string =>
+  formatQuantity('temperatureDifference', Math.abs(k), units);
+
+/** "5.1 K hotter", "5.1 K cooler". */
+export const hotterBy = (k: number, units: UnitSystem): string => `${kelvins(k, units)} ${k < 0 ? 'cooler' : 'hotter'}`;
+
+/** "1.5 h". */
+export const hoursText = (hours: number): string => `${hours.toFixed(1)} h`;
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
