@@ -10,6 +10,7 @@
  *     GET  /api/schema                      JSON Schema of `site`
  *     GET  /api/health                      { status: "ok", version, storage, store? }: whether sites can be kept here, and the
  *                                           store's own name
+ *     /api/tables, /api/screenings ...      tables that are screened, see screenings/routes.ts
  *     /api/sites ...                        sites that are kept here, with their revisions; see sites/site-routes.ts
  *     GET  /api/metrics                     counters and gauges for Prometheus, as text
  *
@@ -25,6 +26,8 @@ import type { Store } from './data/store.ts';
 import { notFound, onlyMethods } from './errors.ts';
 import type { Metrics } from './metrics/metrics.ts';
 import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
+import type { Screenings } from './screenings/jobs.ts';
+import { noScreenings, screeningRoutes } from './screenings/routes.ts';
 import { siteRoutes } from './sites/site-routes.ts';
 
 /** Room for the largest site that the schema accepts: 72 walls with 360 horizon points each. */
@@ -34,10 +37,11 @@ interface ApiParts {
   readonly compute: Compute;
   readonly metrics: Metrics;
   readonly store?: Store | undefined;
+  readonly screenings?: Screenings | undefined;
 }
 
 /** The routes under /api. */
-export function api({ compute, metrics, store }: ApiParts): Router {
+export function api({ compute, metrics, store, screenings }: ApiParts): Router {
   const router = express.Router();
   // Any JSON value is let in, so that a body that is a number gets the same kind of answer as a wrong site.
   const json = express.json({ limit: MAX_BODY, strict: false });
@@ -84,6 +88,8 @@ export function api({ compute, metrics, store }: ApiParts): Router {
       response.set('Content-Type', metrics.contentType).send(await metrics.text());
     })
     .all(onlyMethods('GET, HEAD'));
+
+  router.use(screenings === undefined ? noScreenings() : screeningRoutes(screenings));
 
   router.use(notFound);
   return router;

@@ -6,11 +6,13 @@ import { Abandoned, Overloaded, TimeLimitPassed } from './compute/failures.ts';
 /** A failure with the HTTP status it is answered with. */
 export class HttpError extends Error {
   readonly status: number;
+  readonly problems: readonly Problem[];
 
-  constructor(status: number, message: string) {
+  constructor(status: number, message: string, problems: readonly Problem[] = []) {
     super(message);
     this.name = 'HttpError';
     this.status = status;
+    this.problems = problems;
   }
 }
 
@@ -60,7 +62,7 @@ function answerFor(error: unknown): Answer {
     const count = problems.length === 1 ? 'one problem' : `${problems.length} problems`;
     return { status: 400, error: `the input has ${count}`, problems };
   }
-  if (error instanceof HttpError) return { status: error.status, error: error.message, problems: [] };
+  if (error instanceof HttpError) return { status: error.status, error: error.message, problems: error.problems };
   if (error instanceof Overloaded) {
     return { status: 503, error: 'too many requests are waiting here; try again a little later', problems: [] };
   }

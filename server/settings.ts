@@ -4,9 +4,10 @@
  *     --port N       SHADESIDE_PORT     0 to 65535, 0 takes any free port
  *     --host H       SHADESIDE_HOST     the address to listen on
  *     --data DIR     SHADESIDE_DATA     the folder that sites and screenings are kept in
- *     --workers N    SHADESIDE_WORKERS  threads that work on rankings, days and advice
+ *     --workers N    SHADESIDE_WORKERS  threads that work on rankings, days and advice, and on a screening
  *     --waiting N    SHADESIDE_WAITING  requests that may wait for one of them
  *     --limit S      SHADESIDE_LIMIT    seconds that one request may be worked on
+ *     --table-mb N   SHADESIDE_TABLE_MB largest table that may be uploaded, MB
  */
 import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
@@ -19,6 +20,7 @@ export const DEFAULT_HOST = '127.0.0.1';
 export const DEFAULT_DATA = '.shadeside-data';
 export const DEFAULT_WAITING = 128;
 export const DEFAULT_LIMIT_S = 120;
+export const DEFAULT_TABLE_MB = 500;
 
 export interface ServerSettings {
   /** Undefined where nobody asked for one. */
@@ -29,6 +31,7 @@ export interface ServerSettings {
   readonly workers: number;
   readonly waiting: number;
   readonly limitS: number;
+  readonly tableMb: number;
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -40,6 +43,7 @@ const VARIABLES = {
   workers: 'SHADESIDE_WORKERS',
   waiting: 'SHADESIDE_WAITING',
   limit: 'SHADESIDE_LIMIT',
+  'table-mb': 'SHADESIDE_TABLE_MB',
 } as const;
 
 type Name = keyof typeof VARIABLES;
@@ -68,6 +72,7 @@ const Settings = z.object({
   workers: whole(1, 64).default(() => availableParallelism()),
   waiting: whole(0, 10_000).default(DEFAULT_WAITING),
   limit: whole(1, 3600).default(DEFAULT_LIMIT_S),
+  'table-mb': whole(1, 100_000).default(DEFAULT_TABLE_MB),
 });
 
 /**
@@ -79,8 +84,8 @@ export function readServerSettings(command: string, args: string[], environment:
   const given = Object.fromEntries(NAMES.map((name) => [name, values[name] ?? environment[VARIABLES[name]]]));
   const parsed = Settings.safeParse(given);
   if (parsed.success) {
-    const { data, limit, ...rest } = parsed.data;
-    return { ...rest, port: rest.port, dataDir: resolve(data), limitS: limit };
+    const { data, limit, 'table-mb': tableMb, ...rest } = parsed.data;
+    return { ...rest, port: rest.port, dataDir: resolve(data), limitS: limit, tableMb };
   }
   throw new BadInput(
     parsed.error.issues.map(({ path, message }) => {

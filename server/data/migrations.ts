@@ -19,4 +19,18 @@ export const MIGRATIONS: readonly string[] = [
      draft TEXT,
      UNIQUE (site_id, revision)
    ) STRICT`,
+  // Screenings; `job` is what each is made of, `tally` what it counted, both JSON.
+  `CREATE TABLE screening (
+     id TEXT PRIMARY KEY,
+     name TEXT NOT NULL,
+     origin TEXT NOT NULL,
+     status TEXT NOT NULL,
+     error TEXT,
+     created_at TEXT NOT NULL,
+     started_at TEXT,
+     ended_at TEXT,
+     total INTEGER NOT NULL,
+     tally TEXT NOT NULL,
+     job TEXT NOT NULL
+   ) STRICT`,
 ];

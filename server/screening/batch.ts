@@ -18,6 +18,8 @@ export interface Outcome {
   readonly results: string;
   readonly rejects: string;
   readonly tally: Tally;
+  /** Where the settings ask for them. */
+  readonly rows?: readonly RowResult[];
 }
 
 /** Results of this many different sites are kept by each worker, so that an address that is listed again costs nothing. */
@@ -72,7 +74,20 @@ export function batchWorker(settings: OutputSettings): (batch: Batch) => Outcome
       results: results.length === 0 ? '' : resultsText(results, settings),
       rejects: rejects.length === 0 ? '' : rejectsText(rejects, settings),
       tally,
+      ...(settings.keepRows && { rows: results.map(withoutSite) }),
     };
+  };
+}
+
+/** A result without what its row says already. */
+function withoutSite({ record, site, place, result }: RowResult): RowResult {
+  const { latitudeDeg, longitudeDeg, altitudeM } = place;
+  const { source, text, distanceKm } = site.climate;
+  return {
+    record,
+    site: { compass: site.compass, climate: { source, text, distanceKm } },
+    place: { latitudeDeg, longitudeDeg, altitudeM },
+    result,
   };
 }
 

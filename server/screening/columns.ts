@@ -115,6 +115,9 @@ export type ColumnMatch = Readonly<Partial<Record<ColumnKey, number>>>;
 
 const KEYS = COLUMN_KINDS.map(({ key }) => key);
 
+/** Without these a row is no place. */
+export const REQUIRED_COLUMNS = ['latitude', 'longitude'] as const satisfies readonly ColumnKey[];
+
 /** A name without what writers differ in: case, spaces, units in brackets, punctuation. */
 export function plain(name: string): string {
   return name
@@ -127,7 +130,6 @@ export function plain(name: string): string {
 export function matchColumns(header: readonly string[], explicit: Readonly<Record<string, string>> = {}): ColumnMatch {
   const problems: string[] = [];
   const match: Partial<Record<ColumnKey, number>> = {};
-  const taken = new Set<number>();
   for (const [key, name] of Object.entries(explicit)) {
     const known = COLUMN_KINDS.find((kind) => plain(kind.key) === plain(key));
     const at = header.indexOf(name);
@@ -137,25 +139,18 @@ export function matchColumns(header: readonly string[], explicit: Readonly<Recor
     else if (name === '') continue;
     else if (found < 0)
       problems.push(`--columns ${key}=${name}: the table has no column "${name}"; it has ${list(header)}`);
-    else {
-      match[known.key] = found;
-      taken.add(found);
-    }
+    else match[known.key] = found;
   }
   // Named and left empty: not to be looked for.
-  const left = new Set(Object.entries(explicit).flatMap(([key, name]) => (name === '' ? [plain(key)] : [])));
-  for (const { key, names } of COLUMN_KINDS) {
-    if (match[key] !== undefined || left.has(plain(key))) continue;
-    const wanted = [plain(key), ...names];
-    const at = header.findIndex((column, k) => !taken.has(k) && wanted.includes(plain(column)));
-    if (at >= 0) {
-      match[key] = at;
-      taken.add(at);
-    }
-  }
+  const left = Object.entries(explicit).flatMap(([key, name]) => (name === '' ? [plain(key)] : []));
+  const all = matchByName(
+    header,
+    match,
+    KEYS.filter((key) => left.includes(plain(key))),
+  );
   const misnamed = problems.length > 0;
-  for (const key of ['latitude', 'longitude'] as const) {
-    if (match[key] !== undefined || misnamed) continue;
+  for (const key of REQUIRED_COLUMNS) {
+    if (all[key] !== undefined || misnamed) continue;
     const names = COLUMN_KINDS.find((kind) => kind.key === key)
       ?.names.slice(0, 3)
       .join(', ');
@@ -164,6 +159,26 @@ export function matchColumns(header: readonly string[], explicit: Readonly<Recor
     );
   }
   if (problems.length > 0) throw new BadInput(problems);
+  return all;
+}
+
+/** Adds to a match what the names of the columns tell, each column once; `left` are not looked for. */
+export function matchByName(
+  header: readonly string[],
+  known: ColumnMatch = {},
+  left: readonly ColumnKey[] = [],
+): ColumnMatch {
+  const match: Partial<Record<ColumnKey, number>> = { ...known };
+  const taken = new Set(Object.values(known));
+  for (const { key, names } of COLUMN_KINDS) {
+    if (match[key] !== undefined || left.includes(key)) continue;
+    const wanted = [plain(key), ...names];
+    const at = header.findIndex((column, k) => !taken.has(k) && wanted.includes(plain(column)));
+    if (at >= 0) {
+      match[key] = at;
+      taken.add(at);
+    }
+  }
   return match;
 }
 

@@ -1,6 +1,7 @@
 /** Results as text: rows of a CSV file that a spreadsheet may open, or features of a GeoJSON file. */
 import { stringify } from 'csv-stringify/sync';
 import type { ScreenedSite } from '../../model/index.ts';
+import type { ChosenClimate } from './climate-choice.ts';
 import type { TableRecord } from './records.ts';
 import { COMPASS_WALLS, type RowProblem, type RowSettings, type RowSite } from './row-site.ts';
 
@@ -11,12 +12,14 @@ export type Format = (typeof FORMATS)[number];
 export interface OutputSettings extends RowSettings {
   readonly format: Format;
   readonly delimiter: string;
+  /** Whether outcomes carry the rows themselves, too, for whoever looks them up later. */
+  readonly keepRows?: boolean;
 }
 
 /** A screened row. */
 export interface RowResult {
   readonly record: TableRecord;
-  readonly site: RowSite;
+  readonly site: Pick<RowSite, 'compass'> & { readonly climate: Omit<ChosenClimate, 'entry' | 'altitudeM'> };
   readonly place: { readonly latitudeDeg: number; readonly longitudeDeg: number; readonly altitudeM: number };
   readonly result: ScreenedSite;
 }

@@ -9,7 +9,7 @@ import { BadInput } from '../bad-input.ts';
 import type { ClimateSettings } from './climate-choice.ts';
 import type { ColumnMatch } from './columns.ts';
 import type { Format } from './output.ts';
-import { type OutputSettings, rejectsHead, resultsFoot, resultsHead } from './output.ts';
+import { type OutputSettings, type RowResult, rejectsHead, resultsFoot, resultsHead } from './output.ts';
 import { openPool, type Pool } from './pool.ts';
 import type { BatchQueue } from './queue.ts';
 import type { BaseSite } from './row-site.ts';
@@ -38,8 +38,17 @@ export interface ScreeningJob {
   readonly rejects?: string | undefined;
   /** Worker threads; 0 works in this thread. */
   readonly workers: number;
+  /** Gets the results as rows, beside the files. */
+  readonly rows?: RowSink | undefined;
   /** What to do where an unfinished run has the same place: go on with it, throw it away, or refuse. */
   readonly unfinished: 'resume' | 'restart' | 'refuse';
+}
+
+/** Somebody who keeps the rows of a run. After a crash the rows since the last commit come again, the same as before. */
+export interface RowSink {
+  add(rows: readonly RowResult[]): void;
+  /** Makes safe what was added, before the run relies on it; `tally` counts all rows so far. */
+  commit(tally: Tally): void;
 }
 
 export interface ScreeningProgress {
@@ -155,6 +164,7 @@ async function work({ job, paths, queue, pool, settings, options }: Work): Promi
   const commit = (complete: boolean): void => {
     out.sync();
     rejects.sync();
+    job.rows?.commit(tally);
     queue.commit({ seq, state: { outBytes: out.bytes, rejectsBytes: rejects.bytes, tally, complete } });
   };
   const read = async (): Promise<void> => {
@@ -177,6 +187,7 @@ async function work({ job, paths, queue, pool, settings, options }: Work): Promi
       const first = settings.format === 'geojson' && tally.screened === 0;
       out.append(first ? outcome.results.replace(/^,/, '') : outcome.results);
       rejects.append(outcome.rejects);
+      job.rows?.add(outcome.rows ?? []);
       tally = addTallies(tally, outcome.tally);
       seq = outcome.seq + 1;
       progress(tally);
@@ -238,8 +249,9 @@ function progressTeller(rows: number, startRows: number, tell: ScreeningOptions[
   };
 }
 
-function settingsOf({ source, columns, base, climate, format }: ScreeningJob): OutputSettings {
-  return { header: source.header, delimiter: source.delimiter, columns, base, climate, format };
+function settingsOf({ source, columns, base, climate, format, rows }: ScreeningJob): OutputSettings {
+  const keepRows = rows !== undefined;
+  return { header: source.header, delimiter: source.delimiter, columns, base, climate, format, keepRows };
 }
 
 /** What must not change between the parts of one run, each by its name for people. */

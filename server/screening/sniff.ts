@@ -28,20 +28,20 @@ const FIRST_ROWS = 50;
 const MOST_COLUMNS = 1000;
 
 /**
- * Reads a table file through: its hash, delimiter, header and first rows.
+ * Reads a table file through: its hash, delimiter, header and first rows. `name` is what messages call it.
  * @throws BadInput when it cannot be read, is no text in UTF-8, is empty or has no usable header
  */
-export async function sniffTable(path: string): Promise<TableFile> {
-  const { hash, lines, head } = await scan(path);
+export async function sniffTable(path: string, name = path): Promise<TableFile> {
+  const { hash, lines, head } = await scan(path, name);
   const bom = head.startsWith('\ufeff');
   const text = bom ? head.slice(1) : head;
-  if (text.trim() === '') throw new BadInput([`${path}: empty; a table with a header is needed`]);
+  if (text.trim() === '') throw new BadInput([`${name}: empty; a table with a header is needed`]);
   const delimiter = sniffDelimiter(text);
   const cutter = new RecordCutter(delimiter);
   const [top, ...first] = [...cutter.push(text), ...(head.length < HEAD_BYTES ? cutter.end() : [])];
   const header = (top?.cells ?? []).map((name) => name.trim());
   const problems = headerProblems(header, top?.fault);
-  if (problems.length > 0) throw new BadInput(problems.map((problem) => `${path}: ${problem}`));
+  if (problems.length > 0) throw new BadInput(problems.map((problem) => `${name}: ${problem}`));
   return { path, delimiter, header, bom, lines, hash, first: first.slice(0, FIRST_ROWS) };
 }
 
@@ -62,6 +62,9 @@ function headerProblems(header: readonly string[], fault: string | undefined): s
   if (fault !== undefined) return [`row 1 (the header): ${fault}`];
   if (header.length < 2) return ['row 1 (the header): one column only; columns are parted by comma, semicolon or tab'];
   if (header.length > MOST_COLUMNS) return [`row 1 (the header): more than ${MOST_COLUMNS} columns`];
+  if (header.every((name) => name === '' || Number.isFinite(Number(name)))) {
+    return ['row 1 (the header): numbers only; a row with the names of the columns is needed above the first address'];
+  }
   const seen = new Map<string, number[]>();
   header.forEach((name, k) => {
     if (name !== '') seen.set(name.toLowerCase(), [...(seen.get(name.toLowerCase()) ?? []), k + 1]);
@@ -71,7 +74,7 @@ function headerProblems(header: readonly string[], fault: string | undefined): s
     .map(([name, at]) => `row 1 (the header): "${name}" stands in columns ${at.join(' and ')}; rename all but one`);
 }
 
-async function scan(path: string): Promise<{ hash: string; lines: number; head: string }> {
+async function scan(path: string, name: string): Promise<{ hash: string; lines: number; head: string }> {
   const hash = createHash('sha256');
   const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
   let head = '';
@@ -81,8 +84,9 @@ async function scan(path: string): Promise<{ hash: string; lines: number; head: 
     for await (const chunk of createReadStream(path, { highWaterMark: 256 * 1024 })) {
       const buffer = chunk as Buffer;
       if (bytes === 0 && ((buffer[0] === 0xff && buffer[1] === 0xfe) || (buffer[0] === 0xfe && buffer[1] === 0xff))) {
-        throw new BadInput([`${path}: this is text in UTF-16; save it as CSV in UTF-8`]);
+        throw new BadInput([`${name}: this is text in UTF-16; save it as CSV in UTF-8`]);
       }
+      if (buffer.includes(0)) throw new BadInput([`${name}: this is no text; save the table as CSV in UTF-8`]);
       bytes += buffer.length;
       hash.update(buffer);
       const text = decoder.decode(buffer, { stream: true });
@@ -93,9 +97,9 @@ async function scan(path: string): Promise<{ hash: string; lines: number; head: 
   } catch (error) {
     if (error instanceof BadInput) throw error;
     if (error instanceof TypeError) {
-      throw new BadInput([`${path}: this is not text in UTF-8 (before byte ${bytes}); save it as CSV in UTF-8`]);
+      throw new BadInput([`${name}: this is not text in UTF-8 (before byte ${bytes}); save it as CSV in UTF-8`]);
     }
-    throw new BadInput([`${path}: ${readFailure(error)}`]);
+    throw new BadInput([`${name}: ${readFailure(error)}`]);
   }
   return { hash: hash.digest('hex'), lines, head };
 }

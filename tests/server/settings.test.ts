@@ -6,6 +6,7 @@ import {
   DEFAULT_DATA,
   DEFAULT_HOST,
   DEFAULT_LIMIT_S,
+  DEFAULT_TABLE_MB,
   DEFAULT_WAITING,
   readServerSettings,
 } from '../../server/settings.ts';
@@ -19,6 +20,7 @@ describe('the settings of the server', () => {
       workers: availableParallelism(),
       waiting: DEFAULT_WAITING,
       limitS: DEFAULT_LIMIT_S,
+      tableMb: DEFAULT_TABLE_MB,
     });
   });
 

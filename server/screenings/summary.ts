@@ -1,0 +1,71 @@
+/** What a screening found as a whole: counts by kit class, margin and climate, and what all of it rests on. */
+import { evaluateDay, KIT_CLASSES } from '../../model/index.ts';
+import { ASSUMED_CAUTION, BARE_WALL_CAUTION } from '../report/screening-text.ts';
+import type { RowResult } from '../screening/output.ts';
+import { parseRowSite, type RowSettings, rowSite, USUAL_BOX, USUAL_EAVE_HEIGHT_M } from '../screening/row-site.ts';
+import { MARGIN_STEP_K, type Tally } from '../screening/tally.ts';
+
+const CLIMATE_TEXTS: Readonly<Record<string, string>> = {
+  columns: 'design temperatures in the columns of the row',
+  named: 'a climate sample or standard cycle',
+  'weather file': 'the nearest weather file',
+  assumed: 'assumed: blended from the invented samples by latitude and altitude',
+};
+
+/** Counts of a tally, and the assumptions, for which one row of the screening stands. */
+export function screeningSummary(tally: Tally, settings: RowSettings, row: RowResult | null) {
+  const margins = Object.entries(tally.margins).map(([low, count]) => ({ low: Number(low), count }));
+  return {
+    counts: {
+      rows: tally.rows,
+      addresses: tally.screened,
+      insideLimit: margins.reduce((sum, { low, count }) => sum + (low >= 0 ? count : 0), 0),
+      rejected: tally.rejected,
+      blank: tally.blank,
+    },
+    kitClasses: KIT_CLASSES.map(({ name, text }) => ({ kit: name, label: text, count: tally.kits[name] ?? 0 })),
+    marginHistogram: histogram(margins),
+    assumptions: assumptions(tally, settings, row),
+    climates: byCount(tally.climates).map(([used, count]) => ({ used, text: CLIMATE_TEXTS[used] ?? used, count })),
+    rejectReasons: byCount(tally.reasons).map(([reason, count]) => ({ reason, count })),
+  };
+}
+
+/** Steps without gaps from the least margin to the greatest. */
+function histogram(margins: readonly { readonly low: number; readonly count: number }[]) {
+  if (margins.length === 0) return { edgesK: [], counts: [] };
+  const lows = margins.map(({ low }) => low);
+  const least = Math.min(...lows);
+  const steps = (Math.max(...lows) - least) / MARGIN_STEP_K + 1;
+  const counts = Array.from({ length: steps }, () => 0);
+  for (const { low, count } of margins) counts[(low - least) / MARGIN_STEP_K] = count;
+  return { edgesK: Array.from({ length: steps + 1 }, (_, k) => least + k * MARGIN_STEP_K), counts };
+}
+
+function byCount(counts: Readonly<Record<string, number>>): [string, number][] {
+  return Object.entries(counts).sort(([, a], [, b]) => b - a);
+}
+
+function assumptions(tally: Tally, settings: RowSettings, row: RowResult | null): string[] {
+  const { widthM, heightM, depthM, powerW } = USUAL_BOX;
+  const lines = [BARE_WALL_CAUTION];
+  if ((tally.climates['assumed'] ?? 0) > 0) lines.push(ASSUMED_CAUTION);
+  if (settings.base.box === undefined) {
+    lines.push(
+      `Where the table says nothing else, a box of ${widthM} m by ${heightM} m by ${depthM} m that gives off ${powerW} W, a small terminal invented for this program.`,
+    );
+  }
+  if (settings.columns.eaveDepth !== undefined) {
+    lines.push(`Eaves stand ${USUAL_EAVE_HEIGHT_M} m above the box where the table gives their depth only (assumed).`);
+  }
+  return row === null ? lines : [...lines, ...assumptionsOfRow(row, settings)];
+}
+
+/** Rows differ in what they bring; one of them shows what the rest of a site is filled in with. */
+function assumptionsOfRow({ record }: RowResult, settings: RowSettings): string[] {
+  const site = parseRowSite(rowSite(record, settings), record, settings);
+  const wall = site.walls[0]?.name ?? '';
+  return evaluateDay(site, wall, { units: 'metric' })
+    .assumptions.filter(({ subject }) => subject !== 'climate')
+    .map(({ subject, text, origin }) => `Row ${record.row}, ${subject}: ${text}${origin === '' ? '' : ` (${origin})`}`);
+}
