@@ -60,7 +60,7 @@ export {
   type DifferenceKind,
 } from './lesson/difference.ts';
 export { differenceChoices } from './lesson/difference-choices.ts';
-export { climateTitle, DIFFERENCE_LABELS } from './lesson/difference-words.ts';
+export { climateTitle, DIFFERENCE_LABELS, doneWords } from './lesson/difference-words.ts';
 export { lessonJsonSchema, parsePlainLesson } from './lesson/entry.ts';
 export { parseLesson } from './lesson/entry-with-units.ts';
 export { checkGuess, type Feedback, type Verdict } from './lesson/feedback.ts';

@@ -10,7 +10,6 @@ import './styles/advice.css';
 import './styles/pictures.css';
 import './styles/sites.css';
 import './styles/year.css';
-import './styles/session.css';
 import './styles/print.css';
 
 const root = document.getElementById('app');

@@ -1,5 +1,6 @@
 /** The views of the page, each with the hash address it answers to. A new view is one more entry. */
 import type { ComponentType } from 'preact';
+import { lazyView } from './lazy-view.tsx';
 import { SiteView } from './site/site-view.tsx';
 import type { ViewProps } from './view-props.ts';
 
@@ -10,7 +11,14 @@ export interface View {
   readonly Component: ComponentType<ViewProps>;
 }
 
-export const VIEWS: readonly [View, ...View[]] = [{ hash: '#/site', label: 'One site', Component: SiteView }];
+export const VIEWS: readonly [View, ...View[]] = [
+  { hash: '#/site', label: 'One site', Component: SiteView },
+  {
+    hash: '#/lesson',
+    label: 'A lesson',
+    Component: lazyView(async () => (await import('./lesson/lesson-view.tsx')).LessonView),
+  },
+];
 
 /** The view at an address; the first one, which opens links to sites, for any other. */
 export function viewAt(hash: string): View {

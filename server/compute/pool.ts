@@ -19,8 +19,6 @@ export interface PoolOptions {
   readonly limitS: number;
   /** A thread that needs more is ended alone, instead of the whole server, MB. */
   readonly memoryMb?: number;
-  /** Told of a thread that ended without a task; another one takes its place. */
-  readonly onLost?: (error: Error) => void;
   /** Another entry than that of the build. */
   readonly filename?: string;
 }
@@ -42,7 +40,6 @@ export function openComputePool({
   room,
   limitS,
   memoryMb = THREAD_MEMORY_MB,
-  onLost = () => {},
   filename = workerEntry('compute-worker'),
 }: PoolOptions): Compute {
   const pool = new Piscina<Job, Outcome>({
@@ -54,7 +51,8 @@ export function openComputePool({
     // Options of this process may not suit a thread.
     execArgv: [],
   });
-  pool.on('error', onLost);
+  // A thread that dies without a task is replaced; the failure of a task reaches whoever waits for it.
+  pool.on('error', (error: Error) => process.stderr.write(`a thread ended: ${error.message}\n`));
   const places = makePlaces({ places: threads, room });
   let meanS = 1;
 

@@ -1,7 +1,6 @@
 /** Computes the page's results beside the page, so that typing stays smooth. Holds no physics: it calls the model. */
 import {
   cautionsAt,
-  fieldAt,
   parsePlainSite,
   type RankedDays,
   rankedDays,
@@ -11,6 +10,7 @@ import {
   type UnitSystem,
 } from '../../model/index.ts';
 import type { ComputeReply, ComputeRequest, SiteResult } from './protocol.ts';
+import { readSite } from './read-site.ts';
 
 /** The last ranking, kept because choosing another wall's day asks for the same one again. */
 let last: { key: string; ranked: RankedDays } | undefined;
@@ -29,23 +29,6 @@ async function reply({ id, input, units, wall }: ComputeRequest): Promise<Comput
     if (error instanceof SiteError) return { id, kind: 'problems', problems: error.problems };
     return { id, kind: 'failed', message: error instanceof Error ? error.message : String(error) };
   }
-}
-
-async function readSite(input: unknown): Promise<Site> {
-  try {
-    return parsePlainSite(input);
-  } catch (error) {
-    if (!(error instanceof SiteError) || !error.problems.some(mayCarryUnit)) throw error;
-  }
-  const { parseSite } = await import('./unit-reader.ts').catch(() => {
-    throw new Error('The reader of units could not be loaded. Enter plain numbers, or try again when connected.');
-  });
-  return parseSite(input);
-}
-
-/** Whether the rejected text is a number followed by a word or a sign, as in "12 in" or "40 %". */
-function mayCarryUnit({ path, found }: { readonly path: string; readonly found: string }): boolean {
-  return fieldAt(path) !== undefined && /^"\s*[-+.]?\d[^a-z%°'"′″]*[a-z%°'"′″]/i.test(found);
 }
 
 function compute(site: Site, units: UnitSystem, wall: string | null): SiteResult {

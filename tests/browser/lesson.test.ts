@@ -1,0 +1,288 @@
+/** A lesson as a trainer gives it: guessed, compared, played, explained, printed; on a projector and on a phone. */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { answerQuestion, LESSON_NAMES, type LessonQuestion, shippedLesson } from '../../model/index.ts';
+import { launchChromium } from './chromium.ts';
+import { type PageServer, servePage } from './page-server.ts';
+import { eventually, PHONE } from './site-page.ts';
+
+const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+const PROJECTOR = { width: 1920, height: 1080 };
+/** What can be read from the back row. */
+const LEAST_PROJECTED_PX = 22;
+
+let browser: Browser;
+let server: PageServer;
+
+beforeAll(async () => {
+  [browser, server] = await Promise.all([launchChromium(), servePage()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+const lesson = shippedLesson(LESSON_NAMES[0] ?? '');
+const question = (kind: LessonQuestion['kind']) => {
+  const found = lesson.questions.find((one) => one.kind === kind);
+  if (found === undefined) throw new Error(`the lesson asks no ${kind}`);
+  return found;
+};
+
+async function openLessons(viewport: { width: number; height: number }) {
+  const context = await browser.newContext({ viewport, timezoneId: 'Asia/Kolkata', locale: 'de-DE' });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+  });
+  await page.goto(`${server.address}#/lesson`);
+  await page
+    .getByRole('button', { name: /^Begin/ })
+    .first()
+    .waitFor();
+  return { context, page, complaints };
+}
+
+async function shoot(page: Page, name: string) {
+  const { width, height } = page.viewportSize() ?? PHONE;
+  mkdirSync(join(ROOT, '.test-output'), { recursive: true });
+  await page.screenshot({ path: join(ROOT, `.test-output/lesson-${name}-${width}x${height}.png`) });
+}
+
+/** No sideways scrolling, targets for fingers, letters for the back row, nothing that axe finds grave; and a picture. */
+async function look(page: Page, name: string) {
+  const { width } = page.viewportSize() ?? PHONE;
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  const small = await page.evaluate(
+    ([least]) =>
+      [...document.querySelectorAll('.lesson button, .lesson select, .lesson label.button, .lesson input[type=range]')]
+        .filter((element) => element.checkVisibility() && element.getBoundingClientRect().height < (least ?? 0))
+        .map((element) => element.outerHTML.slice(0, 120)),
+    [43.9],
+  );
+  expect(small).toEqual([]);
+  if (width === PROJECTOR.width) {
+    const fonts = await page.evaluate(() =>
+      [...document.querySelectorAll('.lesson *, dialog *')]
+        .filter((element) => [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent?.trim()))
+        .map((element) => Number.parseFloat(getComputedStyle(element).fontSize)),
+    );
+    expect(Math.min(...fonts)).toBeGreaterThanOrEqual(LEAST_PROJECTED_PX);
+  }
+  await shoot(page, name);
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+  expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+}
+
+/** Brings the whole of the player onto the screen. */
+const toPlayer = (page: Page) =>
+  page.locator('.player').evaluate((element) => scrollBy(0, element.getBoundingClientRect().top));
+
+/** Presses Tab until the focus lies on what a role and a name say. */
+async function tabTo(page: Page, role: Parameters<Page['getByRole']>[0], name: string | RegExp) {
+  const target = page.getByRole(role, { name }).first();
+  await target.waitFor();
+  for (let step = 0; step < 120; step += 1) {
+    if (await target.evaluate((element) => element === document.activeElement)) return target;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`Tab does not reach ${role} ${name}`);
+}
+
+async function press(page: Page, role: Parameters<Page['getByRole']>[0], name: string | RegExp) {
+  await tabTo(page, role, name);
+  await page.keyboard.press('Enter');
+}
+
+const plain = async (text: Promise<string | null>) => ((await text) ?? '').replaceAll('\u00a0', ' ');
+
+test('a lesson by keyboard: guesses, two boxes, the day played, equations, handout', { timeout: 120_000 }, async () => {
+  const { context, page, complaints } = await openLessons(PROJECTOR);
+  await page.getByRole('radio', { name: 'Metric' }).check();
+  await look(page, 'start');
+  await press(page, 'button', `Begin “${lesson.title}”`);
+
+  // A wrong guess. Nothing is drawn and nothing computed before it.
+  const chart = page.locator('.lesson-chart');
+  await page.getByRole('heading', { name: 'On which wall does the air inside the box get hottest' }).waitFor();
+  expect(await chart.count()).toBe(0);
+  await press(page, 'button', 'That is my guess');
+  await page.getByText('Choose one first.').waitFor();
+  await look(page, 'question');
+  await page.keyboard.press('Shift+Tab');
+  await page.keyboard.press('Space');
+  await press(page, 'button', 'That is my guess');
+  await page.getByRole('heading', { name: 'Not this time.' }).waitFor();
+  expect(await plain(page.locator('.answer-verdict').textContent())).toContain(
+    `Computed: ${answerQuestion(lesson, question('hottestWall')).computed.metric}`,
+  );
+  expect(await chart.locator('.curve-key li').count()).toBe(5);
+  expect(await page.locator('.statements li').count()).toBeGreaterThan(1);
+  expect(await page.locator('[aria-live="polite"] .answer').count()).toBe(1);
+  await look(page, 'answer');
+
+  // A right guess, on the slider of hours; the hour comes from the model.
+  await press(page, 'button', 'Next question');
+  const target = answerQuestion(lesson, question('peakHour')).target;
+  if (target.type !== 'time') throw new Error('an hour has a time');
+  await tabTo(page, 'slider', /Time of the day/);
+  await page.keyboard.press('Home');
+  for (let k = 0; k < Math.round(target.value * 4); k += 1) await page.keyboard.press('ArrowRight');
+  await press(page, 'button', 'That is my guess');
+  await page.getByRole('heading', { name: 'Right.' }).waitFor();
+  expect(await chart.locator('.mark-guess, .mark-answer').count()).toBe(2);
+  expect(await page.locator('.lesson-score').textContent()).toBe('1 right, 0 near, 1 wrong; 2 of 8 questions.');
+
+  // Shown without a guess; and a number that is none.
+  await press(page, 'button', 'Next question');
+  await press(page, 'button', 'Show without a guess');
+  await page.getByRole('heading', { name: 'The answer' }).waitFor();
+  await press(page, 'button', `Question ${lesson.questions.indexOf(question('hoursOverLimit')) + 1}`);
+  await tabTo(page, 'textbox', /Your guess/);
+  await page.keyboard.type('many');
+  await page.keyboard.press('Enter');
+  await page.getByText('“many” is no guess; allowed: a number from 0 to 24 (h).').waitFor();
+  expect(await page.locator('.answer').count()).toBe(0);
+
+  // Two boxes, one difference.
+  await press(page, 'button', /^An eave/);
+  await page.locator('.player').waitFor();
+  expect(await page.locator('.comparison-top path.curve:not(.curve-sample path)').count()).toBe(3);
+  const [peakA, peakB, apart] = await page
+    .getByRole('row', { name: /^Air inside at its peak/ })
+    .getByRole('cell')
+    .allTextContents();
+  expect(Number.parseFloat(peakB ?? '') - Number.parseFloat(peakA ?? '')).toBeCloseTo(
+    Number.parseFloat((apart ?? '').replace('−', '-')),
+    0,
+  );
+  await shoot(page, 'comparison');
+
+  // Played: run, paused, scrubbed, stepped.
+  const time = page.locator('.player-time');
+  const first = await time.textContent();
+  await press(page, 'button', 'Play the day');
+  await eventually(() => time.textContent()).not.toBe(first);
+  await press(page, 'button', 'Pause');
+  await tabTo(page, 'slider', 'Time of the day');
+  await page.keyboard.press('Home');
+  expect(await time.textContent()).toBe('00:00');
+  expect(await page.locator('.lesson-sun').count()).toBe(0);
+  await tabTo(page, 'button', 'Hour on');
+  for (let hour = 0; hour < 17; hour += 1) await page.keyboard.press('Enter');
+  expect(await time.textContent()).toBe('17:00');
+  expect(await page.locator('.lesson-sun').count()).toBe(4);
+  expect(await page.locator('.played-box .heat-in').count()).toBeGreaterThan(1);
+  await toPlayer(page);
+  await look(page, 'player');
+  if (process.env['SHADESIDE_SCREENSHOT'] === '1') {
+    await page.screenshot({ path: join(ROOT, 'web/screenshots/lesson.png') });
+  }
+
+  // The balance closes as it is written.
+  const balance = page.locator('table.balance');
+  const watts = async (name: RegExp) =>
+    Number.parseFloat(
+      (await plain(balance.getByRole('row', { name }).getByRole('cell').first().textContent())).replace('−', '-'),
+    );
+  const [into, out, stored, left] = [
+    await watts(/^All that goes in/),
+    await watts(/^less all that goes out/),
+    await watts(/^less what the box stores/),
+    await watts(/^leaves/),
+  ];
+  expect(Math.abs(left)).toBeLessThan(0.05);
+  expect(Math.abs(into - out - stored)).toBeLessThan(0.2);
+  const ways = await balance.locator('tbody td:nth-of-type(1)').allTextContents();
+  const sum = ways.map((text) => Number.parseFloat(text.replace('−', '-'))).reduce((a, b) => a + b, 0);
+  expect(Math.abs(sum - stored)).toBeLessThan(0.05 * (ways.length + 1));
+  expect(await page.locator('.story p').count()).toBe(4);
+
+  // Where motion is not wanted, nothing runs.
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await eventually(() => page.getByRole('button', { name: 'Play the day' }).count()).toBe(0);
+  await page.emulateMedia({ reducedMotion: 'no-preference' });
+
+  // The handout: a page for each comparison, and solutions on a page of their own.
+  await press(page, 'button', 'Handout');
+  await page.getByRole('button', { name: 'Print the handout' }).waitFor();
+  const pages = page.locator('.handout-page');
+  expect(await pages.count()).toBe(lesson.comparisons.length + 2);
+  const pdf = (await page.pdf({ format: 'A4', margin: { top: '1.5cm', bottom: '1.5cm' } })).toString('latin1');
+  const printed = pdf.match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
+  expect(printed).toBeGreaterThanOrEqual(lesson.comparisons.length + 2);
+  expect(printed).toBeLessThanOrEqual(lesson.comparisons.length + 7);
+  await look(page, 'handout');
+  await context.close();
+  expect(complaints).toEqual([]);
+});
+
+test('on a phone: an own lesson good and bad, US units, the site of the other view, without a network', async () => {
+  const { context, page, complaints } = await openLessons(PHONE);
+  const open = (text: string) =>
+    page
+      .locator('input[type="file"]')
+      .setInputFiles({ name: 'own.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  await open('{ "title": ');
+  await page.getByText(/^own\.json was not opened: .*JSON/).waitFor();
+  await open(
+    JSON.stringify({
+      title: '',
+      questions: [
+        { id: 'a', kind: 'peakHour', wall: 'attic' },
+        { id: '2', kind: 'riddle' },
+      ],
+    }),
+  );
+  const problems = page.getByRole('alert').filter({ hasText: 'own.json was not opened' });
+  await problems.waitFor();
+  expect(await problems.locator('li').count()).toBeGreaterThanOrEqual(2);
+  await look(page, 'refused');
+
+  // Loaded once, the rest goes without a network.
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await page.reload();
+  await context.setOffline(true);
+  await page.reload();
+  await page
+    .getByRole('button', { name: /^Begin/ })
+    .first()
+    .waitFor();
+  await open(
+    JSON.stringify({
+      title: 'Own',
+      comparisons: [{ id: 'lamp', wall: 'west', difference: { kind: 'power', powerW: '30 W' } }],
+      questions: [
+        { id: 'paint', kind: 'kelvinsSaved', wall: 'west', difference: { kind: 'finish', to: 'whitePaint' } },
+      ],
+    }),
+  );
+  await page.getByRole('textbox', { name: 'Your guess, °F' }).fill('9');
+  await page.getByRole('button', { name: 'That is my guess' }).click();
+  await page.locator('.answer').waitFor();
+  expect(await page.locator('.mark-guess, .mark-answer').count()).toBe(2);
+  expect(await page.locator('.answer').textContent()).toMatch(/°F/);
+  await look(page, 'answer');
+  await page.getByRole('button', { name: 'Next: two boxes side by side' }).click();
+  await page.locator('.player').waitFor();
+  await shoot(page, 'comparison');
+  await toPlayer(page);
+  await look(page, 'player');
+
+  await page.getByRole('button', { name: 'Other lessons' }).click();
+  await page.getByRole('button', { name: 'Compare two boxes freely' }).click();
+  await page.getByLabel('Box B has').selectOption('climate');
+  await page.getByRole('heading', { level: 2, name: /climate/ }).waitFor();
+  expect(await page.locator('.curve-outside').count()).toBe(3);
+  await look(page, 'free');
+  await context.close();
+  expect(complaints).toEqual([]);
+});

@@ -1,0 +1,113 @@
+/** The figures of two boxes beside each other, each with the equation behind it where there is one. */
+import type { ComponentChildren } from 'preact';
+import {
+  BATTERY_YEARS_TEXT,
+  type BoxDay,
+  type Comparison,
+  formatQuantity,
+  type UnitSystem,
+} from '../../../model/index.ts';
+import { placeClock } from '../../site/place-clock.ts';
+import { hoursText, unbroken } from '../../site/words.ts';
+import { ExplainButton } from '../explain/explain-button.tsx';
+
+interface Row {
+  readonly words: string;
+  cell(box: BoxDay): ComponentChildren;
+  readonly apart: string;
+}
+
+export function ComparisonTable({ comparison, units }: { comparison: Comparison; units: UnitSystem }) {
+  const { a, b } = comparison;
+  const rows = rowsOf(comparison, units);
+  return (
+    <div class="comparison-figures">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section class="table-scroll" tabIndex={0} aria-label="Figures of both boxes">
+        <table>
+          <thead>
+            <tr>
+              <td />
+              <th scope="col">
+                <b class="box-letter">A</b>
+              </th>
+              <th scope="col">
+                <b class="box-letter">B</b>
+              </th>
+              <th scope="col">B against A</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ words, cell, apart }) => (
+              <tr key={words}>
+                <th scope="row">{words}</th>
+                <td>{cell(a)}</td>
+                <td>{cell(b)}</td>
+                <td>
+                  <b>{unbroken(apart)}</b>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      <p class="comparison-origin">{BATTERY_YEARS_TEXT}</p>
+    </div>
+  );
+}
+
+function rowsOf(comparison: Comparison, units: UnitSystem): Row[] {
+  const { a, b, peakDifferenceK, marginDifferenceK, hoursOverDifference, ageingFactor } = comparison;
+  const kelvins = (k: number) => formatQuantity('temperatureDifference', Math.abs(k), units);
+  const signed = (text: string, value: number) => `${value < 0 ? '−' : '+'}${text}`;
+  const explained = (what: string, box: BoxDay, text: string) => (
+    <ExplainButton played={box.played} what={what}>
+      {unbroken(text)}
+    </ExplainButton>
+  );
+  const temperature = (celsius: number) => formatQuantity('temperature', celsius, units);
+  const [yearsA, yearsB] = [a.ageing.batteryYears, b.ageing.batteryYears];
+  return [
+    {
+      words: 'Air inside at its peak',
+      cell: (box) => explained('insideAir', box, temperature(box.played.result.peakInsideAirC)),
+      apart: signed(kelvins(peakDifferenceK), peakDifferenceK),
+    },
+    {
+      words: 'Time of the peak',
+      cell: ({ played: { result } }) => placeClock(result.timeZone).time(result.peakAtUtc),
+      apart: minutesText(clockMinutes(b) - clockMinutes(a)),
+    },
+    {
+      words: 'Room to the limit',
+      cell: (box) => explained('margin', box, signed(kelvins(box.played.result.marginK), box.played.result.marginK)),
+      apart: signed(kelvins(marginDifferenceK), marginDifferenceK),
+    },
+    {
+      words: 'Over the limit',
+      cell: ({ played: { result } }) => hoursText(result.hoursOverLimit),
+      apart: signed(`${Math.abs(hoursOverDifference).toFixed(1)} h`, hoursOverDifference),
+    },
+    {
+      words: 'Wear of the electronics',
+      cell: (box) => explained('ageing', box, `${box.ageing.electronicsAgainst40C.toFixed(2)} ×`),
+      apart: `× ${ageingFactor.toFixed(2)}`,
+    },
+    {
+      words: 'A battery lasts, years',
+      cell: (box) => explained('batteryYears', box, box.ageing.batteryYears.toFixed(1)),
+      apart: signed(Math.abs(yearsB - yearsA).toFixed(1), yearsB - yearsA),
+    },
+  ];
+}
+
+function clockMinutes({ played: { result } }: BoxDay): number {
+  return placeClock(result.timeZone).minutes(result.peakAtUtc);
+}
+
+function minutesText(minutes: number): string {
+  if (minutes === 0) return 'same time';
+  const size = Math.abs(minutes);
+  const text = size < 60 ? `${size} min` : `${(size / 60).toFixed(1)} h`;
+  return `${text} ${minutes < 0 ? 'sooner' : 'later'}`;
+}

@@ -1,0 +1,53 @@
+/** A lesson for a room of trainees: chosen or opened, guessed, compared, played, explained and printed. */
+import { useEffect, useState } from 'preact/hooks';
+import { type Lesson, usualUnits } from '../../model/index.ts';
+import { createLessonComputer, type LessonComputer } from '../compute/lesson-computer.ts';
+import type { ViewProps } from '../view-props.ts';
+import { FreeComparison } from './free-comparison.tsx';
+import { LessonRoom } from './lesson-room.tsx';
+import { Start } from './start.tsx';
+import { ComputerContext } from './use-lesson-task.ts';
+import '../styles/lesson.css';
+import '../styles/lesson-played.css';
+import '../styles/lesson-print.css';
+
+type Opened =
+  | { readonly kind: 'start' }
+  | { readonly kind: 'lesson'; readonly lesson: Lesson }
+  | { readonly kind: 'free' };
+
+/** The zone of the usual site of lessons, until a lesson with its own is open. */
+const USUAL_ZONE = 'America/Phoenix';
+
+export function LessonView({ chosenUnits, onUnits }: ViewProps) {
+  const [computer, setComputer] = useState<LessonComputer | null>(null);
+  const [opened, setOpened] = useState<Opened>({ kind: 'start' });
+  const [zone, setZone] = useState(USUAL_ZONE);
+  const units = chosenUnits ?? usualUnits(zone);
+
+  useEffect(() => {
+    const started = createLessonComputer();
+    setComputer(started);
+    return () => started.dispose();
+  }, []);
+  useEffect(() => onUnits(units), [units, onUnits]);
+
+  const open = (lesson: Lesson) => {
+    setZone(lesson.site.place.timeZone);
+    setOpened({ kind: 'lesson', lesson });
+  };
+  const leave = () => setOpened({ kind: 'start' });
+
+  if (computer === null) return null;
+  return (
+    <ComputerContext.Provider value={computer}>
+      <main class="lesson">
+        {opened.kind === 'start' && (
+          <Start units={units} open={open} compareFreely={() => setOpened({ kind: 'free' })} />
+        )}
+        {opened.kind === 'lesson' && <LessonRoom lesson={opened.lesson} units={units} leave={leave} />}
+        {opened.kind === 'free' && <FreeComparison units={units} onZone={setZone} leave={leave} />}
+      </main>
+    </ComputerContext.Provider>
+  );
+}
