@@ -12,6 +12,7 @@
  *                                           store's own name
  *     /api/tables, /api/screenings ...      tables that are screened, see screenings/routes.ts
  *     /api/sites ...                        sites that are kept here, with their revisions; see sites/site-routes.ts
+ *     POST /api/session { token }           signs a browser in by a cookie, DELETE signs it out; see access/access.ts
  *     GET  /api/metrics                     counters and gauges for Prometheus, as text
  *
  * `site` is what a site file holds, `rules` what stands in model/siting/siting-rules.json or a company's own file. Bad input is answered with 400 and { error, problems: [{ path, found, allowed,
@@ -20,6 +21,9 @@
 import express, { type Router } from 'express';
 import { siteJsonSchema } from '../model/index.ts';
 import packageFile from '../package.json';
+import { type Access, accessRoutes } from './access/access.ts';
+import { limitRequests } from './access/request-limit.ts';
+import { onlyOwnPages } from './access/same-origin.ts';
 import { answerWith } from './compute/answer.ts';
 import type { Compute } from './compute/compute.ts';
 import type { Store } from './data/store.ts';
@@ -38,10 +42,12 @@ interface ApiParts {
   readonly metrics: Metrics;
   readonly store?: Store | undefined;
   readonly screenings?: Screenings | undefined;
+  readonly access: Access;
+  readonly perMinute: number;
 }
 
 /** The routes under /api. */
-export function api({ compute, metrics, store, screenings }: ApiParts): Router {
+export function api({ compute, metrics, store, screenings, access, perMinute }: ApiParts): Router {
   const router = express.Router();
   // Any JSON value is let in, so that a body that is a number gets the same kind of answer as a wrong site.
   const json = express.json({ limit: MAX_BODY, strict: false });
@@ -50,6 +56,7 @@ export function api({ compute, metrics, store, screenings }: ApiParts): Router {
     response.set('Cache-Control', 'no-store');
     next();
   });
+  router.use(limitRequests(perMinute), onlyOwnPages, accessRoutes(access, json));
 
   router
     .route('/rank')

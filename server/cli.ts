@@ -7,9 +7,10 @@ import { day } from './commands/day.ts';
 import { rank } from './commands/rank.ts';
 import { screen } from './commands/screen.ts';
 import { serve } from './commands/serve.ts';
+import { token } from './commands/token.ts';
 import { year } from './commands/year.ts';
 
-const COMMANDS = new Map<string, Command>(Object.entries({ rank, day, advise, year, screen, serve }));
+const COMMANDS = new Map<string, Command>(Object.entries({ rank, day, advise, year, screen, serve, token }));
 
 /** Runs the command line and gives back the exit code: 0 done, 1 could not be done, 2 bad input. */
 export function main(args: string[], surroundings: Surroundings): Promise<number> {
@@ -34,7 +35,7 @@ export async function withPlainErrors(work: () => Promise<number>): Promise<numb
 
 async function run([name, ...args]: string[], surroundings: Surroundings): Promise<number> {
   if (name === undefined)
-    throw new BadInput(['a command is needed: rank, day, advise, year, screen or serve; see shadeside --help']);
+    throw new BadInput(['a command is needed: rank, day, advise, year, screen, serve or token; see shadeside --help']);
   if (name === '--help' || name === '-h' || name === 'help') return say(help());
   if (name === '--version') return say(packageFile.version);
   const command = COMMANDS.get(name);

@@ -2,6 +2,7 @@
 import type { ErrorRequestHandler, RequestHandler } from 'express';
 import { type Problem, SiteError } from '../model/index.ts';
 import { Abandoned, Overloaded, TimeLimitPassed } from './compute/failures.ts';
+import type { Log } from './logs/levels.ts';
 
 /** A failure with the HTTP status it is answered with. */
 export class HttpError extends Error {
@@ -35,21 +36,23 @@ export const notFound: RequestHandler = (request) => {
 };
 
 /** The last handler: turns whatever was thrown into an answer, and never lets an inner message or stack out. */
-export const answerError: ErrorRequestHandler = (error, request, response, next) => {
-  // Nobody waits for an answer any more.
-  if (error instanceof Abandoned) return;
-  if (response.headersSent) {
-    next(error);
-    return;
-  }
-  const { status, ...answer } = answerFor(error);
-  if (error instanceof Overloaded) response.set('Retry-After', String(error.retryAfterS));
-  if (status >= 500 && !isExplained(error)) process.stderr.write(`${(error as Error)?.stack ?? error}\n`);
-  // A handler that failed half-way may have named the type of what it was going to send.
-  response.status(status).removeHeader('Content-Type');
-  if (/^\/api(\/|$)/.test(request.originalUrl)) response.json(answer);
-  else response.type('text/plain').send(`${answer.error}\n`);
-};
+export function answerError(log: Log): ErrorRequestHandler {
+  return (error, request, response, next) => {
+    // Nobody waits for an answer any more.
+    if (error instanceof Abandoned) return;
+    if (response.headersSent) {
+      next(error);
+      return;
+    }
+    const { status, ...answer } = answerFor(error);
+    if (error instanceof Overloaded) response.set('Retry-After', String(error.retryAfterS));
+    if (status >= 500 && !isExplained(error)) log.error({ err: error }, 'failed');
+    // A handler that failed half-way may have named the type of what it was going to send.
+    response.status(status).removeHeader('Content-Type');
+    if (/^\/api(\/|$)/.test(request.originalUrl)) response.json(answer);
+    else response.type('text/plain').send(`${answer.error}\n`);
+  };
+}
 
 /** Failures whose answer says all that there is to say. */
 function isExplained(error: unknown): boolean {

@@ -20,6 +20,10 @@ export const AdviceRequest = z.strictObject({
   seed: whole(SEEDS).optional(),
 });
 
+const token = z.string({ error: 'a token is needed' }).min(1, { error: 'is empty' }).max(200, { error: 'is no token' });
+
+export const SessionRequest = z.strictObject({ token });
+
 function whole({ least, most }: { least: number; most: number }) {
   const error = 'is no whole number in the range';
   return z.int({ error }).min(least, { error }).max(most, { error });
@@ -49,6 +53,11 @@ export function adviceRequest(request: Request): AdviceInput {
   return bodyOf(request, AdviceRequest);
 }
 
+/** @throws SiteError, HttpError */
+export function sessionRequest(request: Request): z.output<typeof SessionRequest> {
+  return bodyOf(request, SessionRequest);
+}
+
 function bodyOf<Schema extends z.ZodObject>(request: Request, schema: Schema): z.output<Schema> {
   if (request.body === undefined) throw new HttpError(415, 'the body must be JSON, content type application/json');
   const parsed = schema.safeParse(request.body);
@@ -76,6 +85,7 @@ function problemsOf(issue: z.core.$ZodIssue, fields: string, allowed: Allowed): 
 const ALLOWED: Allowed = {
   site: 'what a site file holds',
   wall: 'the name of a wall',
+  token: 'what the server printed at its first start, or shadeside token new',
   units: 'metric, us',
   samples: `whole numbers from ${SAMPLES.least} to ${SAMPLES.most}`,
   seed: `whole numbers from ${SEEDS.least} to ${SEEDS.most}`,

@@ -8,12 +8,17 @@
  *     --waiting N    SHADESIDE_WAITING  requests that may wait for one of them
  *     --limit S      SHADESIDE_LIMIT    seconds that one request may be worked on
  *     --table-mb N   SHADESIDE_TABLE_MB largest table that may be uploaded, MB
+ *     --proxy N      SHADESIDE_PROXY    reverse proxies before the server, whose word on the caller's address counts
+ *     --https yes    SHADESIDE_HTTPS    whether people reach it by https
+ *     --rate N       SHADESIDE_RATE     API requests a minute from one address, 0 for any number
+ *     --log LEVEL    SHADESIDE_LOG      what is told on stderr
  */
 import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { z } from 'zod';
 import { BadInput } from './bad-input.ts';
 import { readArgs } from './command.ts';
+import { LOG_LEVELS, type LogLevel } from './logs/levels.ts';
 
 export const DEFAULT_PORT = 8046;
 export const DEFAULT_HOST = '127.0.0.1';
@@ -21,6 +26,7 @@ export const DEFAULT_DATA = '.shadeside-data';
 export const DEFAULT_WAITING = 128;
 export const DEFAULT_LIMIT_S = 120;
 export const DEFAULT_TABLE_MB = 500;
+export const DEFAULT_RATE = 1200;
 
 export interface ServerSettings {
   /** Undefined where nobody asked for one. */
@@ -32,6 +38,10 @@ export interface ServerSettings {
   readonly waiting: number;
   readonly limitS: number;
   readonly tableMb: number;
+  readonly proxies: number;
+  readonly https: boolean;
+  readonly perMinute: number;
+  readonly log: LogLevel;
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -44,6 +54,10 @@ const VARIABLES = {
   waiting: 'SHADESIDE_WAITING',
   limit: 'SHADESIDE_LIMIT',
   'table-mb': 'SHADESIDE_TABLE_MB',
+  proxy: 'SHADESIDE_PROXY',
+  https: 'SHADESIDE_HTTPS',
+  rate: 'SHADESIDE_RATE',
+  log: 'SHADESIDE_LOG',
 } as const;
 
 type Name = keyof typeof VARIABLES;
@@ -65,6 +79,10 @@ function filled(what: string) {
   return z.string().refine((text) => text.trim() !== '', { error: `is empty; ${what} is needed` });
 }
 
+function oneOf<const Word extends string>(words: readonly [Word, ...Word[]]) {
+  return z.enum(words, { error: `allowed are ${words.join(', ')}` });
+}
+
 const Settings = z.object({
   port: whole(0, 65535).optional(),
   host: filled('an address').default(DEFAULT_HOST),
@@ -73,6 +91,10 @@ const Settings = z.object({
   waiting: whole(0, 10_000).default(DEFAULT_WAITING),
   limit: whole(1, 3600).default(DEFAULT_LIMIT_S),
   'table-mb': whole(1, 100_000).default(DEFAULT_TABLE_MB),
+  proxy: whole(0, 9).default(0),
+  https: oneOf(['yes', 'no']).default('no'),
+  rate: whole(0, 1_000_000).default(DEFAULT_RATE),
+  log: oneOf(LOG_LEVELS).optional(),
 });
 
 /**
@@ -84,8 +106,21 @@ export function readServerSettings(command: string, args: string[], environment:
   const given = Object.fromEntries(NAMES.map((name) => [name, values[name] ?? environment[VARIABLES[name]]]));
   const parsed = Settings.safeParse(given);
   if (parsed.success) {
-    const { data, limit, 'table-mb': tableMb, ...rest } = parsed.data;
-    return { ...rest, port: rest.port, dataDir: resolve(data), limitS: limit, tableMb };
+    const { port, host, data, workers, waiting, limit, 'table-mb': tableMb, proxy, https, rate, log } = parsed.data;
+    return {
+      port,
+      host,
+      dataDir: resolve(data),
+      workers,
+      waiting,
+      limitS: limit,
+      tableMb,
+      proxies: proxy,
+      https: https === 'yes',
+      perMinute: rate,
+      // What `npm start` prints is read by a person.
+      log: log ?? (command === 'start' ? 'warn' : 'info'),
+    };
   }
   throw new BadInput(
     parsed.error.issues.map(({ path, message }) => {
@@ -95,4 +130,14 @@ export function readServerSettings(command: string, args: string[], environment:
       return text?.trim() ? `${command}: ${source} ${text}: ${message}` : `${command}: ${source} ${message}`;
     }),
   );
+}
+
+/**
+ * The data folder of a command that works on one without serving.
+ * @throws BadInput
+ */
+export function dataFolder(command: string, option: string | undefined, environment: Environment): string {
+  return readServerSettings(command, option === undefined ? [] : ['--data', option], {
+    [VARIABLES.data]: environment[VARIABLES.data],
+  }).dataDir;
 }

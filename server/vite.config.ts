@@ -26,6 +26,6 @@ export default defineConfig({
     // Bundled and shaken, mathjs starts in a fraction of the time it takes whole; express is loaded by `serve` only.
     noExternal: true,
     // piscina and better-sqlite3 find files of their own beside their code.
-    external: ['express', 'piscina', 'better-sqlite3'],
+    external: ['express', 'piscina', 'better-sqlite3', 'pino'],
   },
 });

@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { UnitSystem } from '../model/index.ts';
 import { OfflineNotice } from './offline/offline-notice.tsx';
+import { SignIn } from './session/sign-in.tsx';
 import { storedUnits, storeUnits } from './site/storage.ts';
 import { UnitsSwitch } from './units-switch.tsx';
 import { VIEWS, viewAt } from './views.ts';
@@ -38,6 +39,7 @@ export function App() {
         <UnitsSwitch units={chosenUnits ?? shownUnits} onChoose={choose} />
       </header>
       <OfflineNotice />
+      <SignIn />
       <view.Component chosenUnits={chosenUnits} onUnits={setShownUnits} />
     </>
   );

@@ -10,6 +10,7 @@ import './styles/advice.css';
 import './styles/pictures.css';
 import './styles/sites.css';
 import './styles/year.css';
+import './styles/session.css';
 import './styles/print.css';
 
 const root = document.getElementById('app');

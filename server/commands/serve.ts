@@ -4,6 +4,7 @@ import {
   DEFAULT_HOST,
   DEFAULT_LIMIT_S,
   DEFAULT_PORT,
+  DEFAULT_RATE,
   DEFAULT_TABLE_MB,
   DEFAULT_WAITING,
   readServerSettings,
@@ -15,13 +16,14 @@ export const serve: Command = {
   summary: 'serves the page and the API on this machine',
   help: `shadeside serve [--port N] [--host H] [--data DIR]
                 [--workers N] [--waiting N] [--limit S] [--table-mb N]
+                [--proxy N] [--https yes|no] [--rate N] [--log LEVEL]
 
 Serves the page and the API until Ctrl+C or a termination signal.
 
   --port      0 to 65535; ${DEFAULT_PORT} when left out, 0 takes any free port
   --host      the address to listen on; ${DEFAULT_HOST} when left out, which only
-              this machine reaches. 0.0.0.0 lets the network in: anyone there
-              can then use it, since it asks for no password.
+              this machine reaches. 0.0.0.0 lets the network in: the API then
+              asks for a token, which is printed at the first start
   --data      the folder that sites and screenings are kept in; it is made
               where it is missing; ${DEFAULT_DATA} when left out
   --workers   threads that work on rankings, days and advice, and as many on a
@@ -31,6 +33,13 @@ Serves the page and the API until Ctrl+C or a termination signal.
   --limit     seconds that one request may be worked on, ${DEFAULT_LIMIT_S} when left out
   --table-mb  largest table that may be uploaded for a screening, MB;
               ${DEFAULT_TABLE_MB} when left out
+  --proxy     how many reverse proxies stand before the server, 0 when left
+              out; with one, a token is asked for, whatever the host
+  --https     yes where people reach it by https: cookies then travel by
+              nothing else, and browsers are told to stay with https
+  --rate      API requests a minute from one address, ${DEFAULT_RATE} when left out, 0 for
+              any number
+  --log       silent, error, warn, info or debug: what goes to stderr as JSON
 
 What is left out may stand in a variable, such as SHADESIDE_PORT or
 SHADESIDE_DATA.`,
@@ -42,44 +51,26 @@ SHADESIDE_DATA.`,
 
 /** Listens on the first free one of `ports`, prints the address, and gives back the exit code once stopped. */
 export async function serveUntilStopped(
-  { host, dataDir, workers, waiting, limitS, tableMb }: ServerSettings,
+  settings: ServerSettings,
   ports: readonly number[],
-  { webDir }: Surroundings,
+  surroundings: Surroundings,
 ): Promise<number> {
   // Loaded here, so that the other commands start without a web server.
-  const [
-    { createApp },
-    { openComputePool },
-    { listenOnFirst, ListenError, stopOnSignal },
-    { makeMetrics },
-    { openStore, StoreError },
-    { openScreenings },
-  ] = await Promise.all([
-    import('../app.ts'),
-    import('../compute/pool.ts'),
+  const [{ assemble }, { listenOnFirst, ListenError, stopOnSignal }, { StoreError }] = await Promise.all([
+    import('../assemble.ts'),
     import('../listen.ts'),
-    import('../metrics/metrics.ts'),
     import('../data/store.ts'),
-    import('../screenings/jobs.ts'),
   ]);
   try {
-    const store = openStore(dataDir);
-    const screenings = openScreenings(store, { mostTableBytes: tableMb * 1e6, workers });
-    const compute = openComputePool({ threads: workers, room: waiting, limitS });
-    const metrics = makeMetrics({ compute, store, ofProcess: true });
+    const { app, log, firstToken, guarded, stop, close } = assemble(settings, surroundings);
     try {
-      const listening = await listenOnFirst(createApp({ webDir, store, screenings, compute, metrics }), {
-        host,
-        ports,
-      });
-      process.stdout.write(`Shadeside is at ${listening.url} – Ctrl+C stops it.\n`);
-      // Screenings stop at once: their events end, and their listeners do not keep the server waiting.
-      const stop = async () => void (await Promise.all([screenings.stop(), listening.stop()]));
-      await stopOnSignal({ ...listening, stop });
+      const listening = await listenOnFirst(app, { host: settings.host, ports });
+      process.stdout.write(`${welcome(listening.url, { firstToken, guarded })}\n`);
+      log.info({ guarded, workers: settings.workers }, 'listening');
+      await stopOnSignal({ ...listening, stop: async () => void (await Promise.all([stop(), listening.stop()])) });
+      log.info('stopped');
     } finally {
-      await screenings.stop();
-      await compute.close();
-      store.close();
+      await close();
     }
     return 0;
   } catch (error) {
@@ -87,4 +78,15 @@ export async function serveUntilStopped(
     process.stderr.write(`${error.message}\n`);
     return 1;
   }
+}
+
+function welcome(url: string, { firstToken, guarded }: { firstToken: string | undefined; guarded: boolean }): string {
+  const lines = [`Shadeside is at ${url} – Ctrl+C stops it.`];
+  if (firstToken !== undefined) {
+    lines.push(`Token for others than this machine, shown this once: ${firstToken}`);
+    lines.push('Enter it in the page, or send it as Authorization: Bearer TOKEN. shadeside token new makes more.');
+  } else if (guarded) {
+    lines.push('The API asks for a token; shadeside token list shows which there are, shadeside token new makes one.');
+  }
+  return lines.join('\n');
 }

@@ -19,6 +19,8 @@ export interface PoolOptions {
   readonly limitS: number;
   /** A thread that needs more is ended alone, instead of the whole server, MB. */
   readonly memoryMb?: number;
+  /** Told of a thread that ended without a task; another one takes its place. */
+  readonly onLost?: (error: Error) => void;
   /** Another entry than that of the build. */
   readonly filename?: string;
 }
@@ -40,6 +42,7 @@ export function openComputePool({
   room,
   limitS,
   memoryMb = THREAD_MEMORY_MB,
+  onLost = () => {},
   filename = workerEntry('compute-worker'),
 }: PoolOptions): Compute {
   const pool = new Piscina<Job, Outcome>({
@@ -51,8 +54,7 @@ export function openComputePool({
     // Options of this process may not suit a thread.
     execArgv: [],
   });
-  // A thread that dies without a task is replaced; the failure of a task reaches whoever waits for it.
-  pool.on('error', (error: Error) => process.stderr.write(`a thread ended: ${error.message}\n`));
+  pool.on('error', onLost);
   const places = makePlaces({ places: threads, room });
   let meanS = 1;
 

@@ -33,4 +33,12 @@ export const MIGRATIONS: readonly string[] = [
      tally TEXT NOT NULL,
      job TEXT NOT NULL
    ) STRICT`,
+  // Tokens of those who may use the API from elsewhere: what is kept is the SHA-256 of each.
+  `CREATE TABLE access_token (
+     id INTEGER PRIMARY KEY,
+     name TEXT NOT NULL,
+     hash BLOB NOT NULL UNIQUE,
+     created_at TEXT NOT NULL,
+     revoked_at TEXT
+   ) STRICT`,
 ];

@@ -3,7 +3,7 @@
  * at /api/docs, the labels of the metrics and the log, and what is open without a token are read from here.
  */
 import type { z } from 'zod';
-import { AdviceRequest, DayRequest, RankRequest } from '../requests.ts';
+import { AdviceRequest, DayRequest, RankRequest, SessionRequest } from '../requests.ts';
 
 export type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
 
@@ -65,6 +65,23 @@ export const ROUTES: readonly Route[] = [
     open: true,
   },
   {
+    method: 'POST',
+    path: '/api/session',
+    summary: 'Signs a browser in: the token is kept in a cookie that no script sees',
+    body: SessionRequest,
+    answer: 'Nothing',
+    status: 204,
+    open: true,
+  },
+  {
+    method: 'DELETE',
+    path: '/api/session',
+    summary: 'Signs a browser out',
+    answer: 'Nothing',
+    status: 204,
+    open: true,
+  },
+  {
     method: 'GET',
     path: '/api/metrics',
     summary: 'Counters and gauges of the server for Prometheus',
@@ -85,4 +102,12 @@ const PATTERNS = [...new Set(ROUTES.map(({ path }) => path))].map((path) => ({
 export function routeLabel(path: string): string {
   if (!/^\/api(\/|$)/i.test(path)) return 'page';
   return PATTERNS.find(({ pattern }) => pattern.test(path))?.path ?? 'other';
+}
+
+/** Whether a request is answered without a token. */
+export function isOpen(method: string, path: string): boolean {
+  const label = routeLabel(path);
+  return ROUTES.some(
+    (route) => route.open && route.path === label && route.method === (method === 'HEAD' ? 'GET' : method),
+  );
 }

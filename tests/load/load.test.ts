@@ -11,7 +11,7 @@ test('percentiles are values that were measured', () => {
 });
 
 test('while rankings are worked on, the server answers others; too many are told to come again', async () => {
-  const server = await startServing(['serve', '--port', '0', '--workers', '1', '--waiting', '16']);
+  const server = await startServing(['serve', '--port', '0', '--workers', '1', '--waiting', '16', '--rate', '0']);
   try {
     const probe = probeHealth(server.url);
     const driven = await drive(server.url, { clients: 16, amount: 32, requests: [SMALL_RANK] });

@@ -121,7 +121,7 @@ function faultsOf(what: string, { timesMs, errors }: Driven, allowed: readonly n
 }
 
 async function serving(args: string[], work: (server: Serving) => Promise<void>): Promise<void> {
-  const server = await startServing(['serve', '--port', '0', ...args]);
+  const server = await startServing(['serve', '--port', '0', '--rate', '0', '--log', 'warn', ...args]);
   try {
     await work(server);
   } finally {

@@ -6,6 +6,7 @@ import {
   DEFAULT_DATA,
   DEFAULT_HOST,
   DEFAULT_LIMIT_S,
+  DEFAULT_RATE,
   DEFAULT_TABLE_MB,
   DEFAULT_WAITING,
   readServerSettings,
@@ -21,6 +22,10 @@ describe('the settings of the server', () => {
       waiting: DEFAULT_WAITING,
       limitS: DEFAULT_LIMIT_S,
       tableMb: DEFAULT_TABLE_MB,
+      proxies: 0,
+      https: false,
+      perMinute: DEFAULT_RATE,
+      log: 'info',
     });
   });
 
@@ -36,7 +41,9 @@ describe('the settings of the server', () => {
   it('are refused all at once, each by the name of what said it', () => {
     let lines: readonly string[] = [];
     try {
-      readServerSettings('serve', ['--port', '65536', '--data', ' ', '--workers', '0'], { SHADESIDE_HOST: '' });
+      readServerSettings('serve', ['--port', '65536', '--data', ' ', '--workers', '0', '--https', 'maybe'], {
+        SHADESIDE_HOST: '',
+      });
     } catch (error) {
       lines = (error as BadInput).lines;
     }
@@ -45,6 +52,7 @@ describe('the settings of the server', () => {
       'serve: SHADESIDE_HOST is empty; an address is needed',
       'serve: --data is empty; the path of a folder is needed',
       'serve: --workers 0: allowed are whole numbers from 1 to 64',
+      'serve: --https maybe: allowed are yes, no',
     ]);
   });
 });
