@@ -63,7 +63,21 @@ export { differenceChoices } from './lesson/difference-choices.ts';
 export { climateTitle, DIFFERENCE_LABELS, doneWords } from './lesson/difference-words.ts';
 export { lessonJsonSchema, parsePlainLesson } from './lesson/entry.ts';
 export { parseLesson } from './lesson/entry-with-units.ts';
+export { type Explained, explain, explainable } from './lesson/explain/explain.ts';
+export { explainAgeingFactor, explainPeakDifference } from './lesson/explain/explain-ageing.ts';
+export type { ExplainedSymbol, Explanation } from './lesson/explain/explanation.ts';
+export type { MathNode } from './lesson/explain/formula.ts';
 export { checkGuess, type Feedback, type Verdict } from './lesson/feedback.ts';
+export {
+  comparisonRows,
+  type Exercise,
+  type Handout,
+  type HandoutOptions,
+  type HandoutPage,
+  type HandoutRow,
+  lessonHandout,
+  type Solution,
+} from './lesson/handout.ts';
 export type { Lesson, LessonComparison, LessonInput } from './lesson/lesson-file.ts';
 export { LESSON_FILES, LESSON_NAMES, shippedLesson } from './lesson/lessons.ts';
 export { type LessonQuestion, QUESTION_KINDS, type QuestionKind } from './lesson/question.ts';
@@ -93,6 +107,7 @@ export {
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions } from './siting/evaluate-year.ts';
 export { KIT_CLASSES, type KitClass, type KitName, WIDE_RANGE_K } from './siting/kit-classes.ts';
+export { LEDGER_WORDS } from './siting/ledger-words.ts';
 export { type BorderWay, type HeatWay, type PlayedDay, type PlayOptions, playDay } from './siting/played-day.ts';
 export { type RankedDays, rankedDays, rankWalls } from './siting/rank-walls.ts';
 export { type Remedy, type RemedyList, type RemedyOptions, remediesFor, remedySteps } from './siting/remedies.ts';

@@ -2,16 +2,16 @@
 import { KELVIN } from '../physical-constants.ts';
 
 /** Boltzmann constant, eV/K (CODATA 2018). */
-const BOLTZMANN_EVK = 8.617333e-5;
+export const BOLTZMANN_EVK = 8.617333e-5;
 
 /** Activation energy of mixed electronics, eV. Common practice, no source: one figure for all wear is an approximation. */
 export const ACTIVATION_EV = 0.7;
 
 /** A battery halves its life for each so many kelvins. Common practice, no source. */
-const BATTERY_HALVES_PER_K = 10;
+export const BATTERY_HALVES_PER_K = 10;
 
 /** Temperature at which a battery lives as long as its maker says, degC. */
-const BATTERY_RATED_C = 25;
+export const BATTERY_RATED_C = 25;
 
 /**
  * Rate of ageing at one temperature against another: exp(Ea / k (1 / T1 - 1 / T2)).

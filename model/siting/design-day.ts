@@ -57,7 +57,7 @@ export function siteDay(
   const count = stepCount(civil.hours * 3600, stepS);
   const { latitudeDeg, longitudeDeg } = site.place;
   // The sun's distance and the equation of time are those of noon all day: they move by less than 0.04 % and 0.5 minutes.
-  const noon = new Date(civil.startUtc.getTime() + civil.hours * 1_800_000);
+  const noon = noonOf(civil);
   const extraterrestrialWm2 = extraterrestrialNormal(noon);
   const equationMin = equationOfTimeMin(noon);
   const steps = Array.from({ length: count }, (_, k): DayStep => {
@@ -75,6 +75,9 @@ export function siteDay(
   const film = like?.film ?? filmAirTable(pressureAtAltitude(site.place.altitudeM));
   return { civil, climate, stepS: (civil.hours * 3600) / count, steps, film, shades };
 }
+
+/** The middle of a civil day. */
+export const noonOf = ({ startUtc, hours }: CivilDay): Date => new Date(startUtc.getTime() + hours * 1_800_000);
 
 /** Steps of a day; some zones changed their clocks by odd seconds, so that not every day holds whole five minutes. */
 function stepCount(dayS: number, stepS: number | undefined): number {

@@ -4,6 +4,7 @@ import { type Face, openFaces, type PerFace, perFace } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
 import { faceAreasM2 } from '../shading/wall-frame.ts';
 import type { Site, Wall } from '../site.ts';
+import { extraterrestrialNormal } from '../solar/extraterrestrial.ts';
 import type { SunPosition } from '../solar/sun-position.ts';
 import { boxNodes } from '../thermal/box-network.ts';
 import { covers } from '../thermal/hood.ts';
@@ -11,13 +12,14 @@ import type { Link } from '../thermal/network.ts';
 import { storageW } from '../thermal/periodic-day.ts';
 import { cell, readRow } from '../thermal/step-table.ts';
 import { assumptionsOf } from './assumptions.ts';
-import { type SiteDay, siteDay } from './design-day.ts';
+import { dutyShares } from './day-forcing.ts';
+import { noonOf, type SiteDay, siteDay } from './design-day.ts';
 import { resultOf } from './evaluate-day.ts';
 import { ledgerAt } from './ledger.ts';
 import { type MarchedWall, marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
 import type { DayOptions, DayResult, Ledger, LedgerPath } from './results.ts';
-import type { ShadeMemory } from './wall-shade.ts';
+import { prepareWallShade, type ShadeMemory } from './wall-shade.ts';
 import type { SurfaceSun } from './wall-sun.ts';
 
 export interface PlayOptions extends DayOptions {
@@ -65,6 +67,15 @@ export interface PlayedDay {
   readonly beamWm2: PerFace<number[]>;
   readonly diffuseWm2: PerFace<number[]>;
   readonly reflectedWm2: PerFace<number[]>;
+  /** Cosine of the sun's incidence on a face times the share of the face that it reaches. */
+  readonly litCosine: PerFace<number[]>;
+  /** Glow round the sun, normal to it, W/m2. */
+  readonly circumsolarWm2: number[];
+  /** Normal to the sun outside the atmosphere, W/m2; that of noon, all day. */
+  readonly extraterrestrialWm2: number;
+  readonly relativeAirMass: number[];
+  /** Share of the entered power that is given off. */
+  readonly dutyShares: number[];
   /** Temperatures of all nodes, degC. */
   readonly nodesC: Readonly<Record<string, number[]>>;
   readonly border: BorderWay[];
@@ -85,7 +96,8 @@ export function playDay(site: Site, wallName: string, options: PlayOptions = {})
 }
 
 function playedWall(site: Site, wall: Wall, day: SiteDay, { units }: PlayOptions): PlayedDay {
-  const marched = marchWall(site, wall, day);
+  const shade = prepareWallShade(site, wall, day);
+  const marched = marchWall(site, wall, day, { shade });
   const { network, forcing, march, sun } = marched;
   const { box } = site;
   const areas = faceAreasM2(box);
@@ -118,6 +130,11 @@ function playedWall(site: Site, wall: Wall, day: SiteDay, { units }: PlayOptions
     beamWm2: part('beam'),
     diffuseWm2: part('diffuse'),
     reflectedWm2: part('reflected'),
+    litCosine: perFace((face) => Array.from(shade.lit.faces[face])),
+    circumsolarWm2: day.steps.map((step) => step.sky.circumsolarNormal),
+    extraterrestrialWm2: extraterrestrialNormal(noonOf(day.civil)),
+    relativeAirMass: day.steps.map((step) => step.relativeAirMass),
+    dutyShares: Array.from(dutyShares(site, day)),
     nodesC: Object.fromEntries(network.names.map((name, node) => [name, columns[node] as number[]])),
     ...heatWays(marched),
     airStorageW: day.steps.map((_, step) => storageW(network, forcing, march, step, air)),

@@ -100,7 +100,7 @@ export function outdoorSurface(
   { node, face, emittance }: { node: string; face: Face; emittance: number },
 ): Link[] {
   const { box, faceAreasM2, faceViews, wall, windShelter } = setting;
-  const sweep = { lengthM: lengthM(face, box), shelter: windShelter };
+  const sweep = { lengthM: sweptLengthM(face, box), shelter: windShelter };
   const coefficient = outdoorCoefficient(film, naturalOf(face, box), sweep);
   const area = faceAreasM2[face];
   return [
@@ -111,14 +111,15 @@ export function outdoorSurface(
 
 type Size = OutdoorSetting['box'];
 
-function naturalOf(face: Face, { widthM, heightM, depthM }: Size): NaturalCoefficient {
+/** Still air at a face of the box. */
+export function naturalOf(face: Face, { widthM, heightM, depthM }: Size): NaturalCoefficient {
   const levelLengthM = (widthM * depthM) / (2 * (widthM + depthM));
   if (face === 'top') return plateFacingUp(levelLengthM);
   return face === 'bottom' ? plateFacingDown(levelLengthM) : verticalPlate(heightM);
 }
 
 /** Way of the wind over a face, which blows along the wall. */
-function lengthM(face: Face, { widthM, depthM }: Size): number {
+export function sweptLengthM(face: Face, { widthM, depthM }: Size): number {
   return face === 'left' || face === 'right' ? depthM : widthM;
 }
 
