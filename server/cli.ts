@@ -4,13 +4,14 @@ import { BadInput } from './bad-input.ts';
 import { type Command, printable, type Surroundings } from './command.ts';
 import { advise } from './commands/advise.ts';
 import { day } from './commands/day.ts';
+import { lesson } from './commands/lesson.ts';
 import { rank } from './commands/rank.ts';
 import { screen } from './commands/screen.ts';
 import { serve } from './commands/serve.ts';
 import { token } from './commands/token.ts';
 import { year } from './commands/year.ts';
 
-const COMMANDS = new Map<string, Command>(Object.entries({ rank, day, advise, year, screen, serve, token }));
+const COMMANDS = new Map<string, Command>(Object.entries({ rank, day, advise, year, screen, lesson, serve, token }));
 
 /** Runs the command line and gives back the exit code: 0 done, 1 could not be done, 2 bad input. */
 export function main(args: string[], surroundings: Surroundings): Promise<number> {
@@ -35,7 +36,7 @@ export async function withPlainErrors(work: () => Promise<number>): Promise<numb
 
 async function run([name, ...args]: string[], surroundings: Surroundings): Promise<number> {
   if (name === undefined)
-    throw new BadInput(['a command is needed: rank, day, advise, year, screen, serve or token; see shadeside --help']);
+    throw new BadInput(['a command is needed: rank, day, advise, year, screen, lesson, serve or token; see shadeside --help']);
   if (name === '--help' || name === '-h' || name === 'help') return say(help());
   if (name === '--version') return say(packageFile.version);
   const command = COMMANDS.get(name);

@@ -1,6 +1,15 @@
 /** Reads the site that a command works on: a file, standard input, or the built-in example; and a company's siting rules. */
 import { open } from 'node:fs/promises';
-import { DEMO_SITE, parseSite, parseSitingRules, type Site, SiteError, type SitingRules } from '../model/index.ts';
+import {
+  DEMO_SITE,
+  type Lesson,
+  parseLesson,
+  parseSite,
+  parseSitingRules,
+  type Site,
+  SiteError,
+  type SitingRules,
+} from '../model/index.ts';
 import { BadInput } from './bad-input.ts';
 
 /** Far above any real site; keeps a wrong file from filling the memory. */
@@ -44,6 +53,16 @@ export async function readRules(path: string | undefined): Promise<{ rules?: Sit
   if (path === undefined) return {};
   const json = parseJson(path, decode(path, await readBytes(path, path)), 'a set of siting rules');
   return { rules: tellingFile(path, () => parseSitingRules(json)) };
+}
+
+/**
+ * Reads a lesson file.
+ * @throws BadInput when it cannot be read or is no valid lesson
+ */
+export async function readLesson(path: string): Promise<{ readonly name: string; readonly lesson: Lesson }> {
+  const name = path === '-' ? 'standard input' : path;
+  const input = parseJson(name, decode(name, await readBytes(name, path)), 'a lesson');
+  return { name, lesson: tellingFile(name, () => parseLesson(input)) };
 }
 
 /**

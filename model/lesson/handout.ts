@@ -1,4 +1,5 @@
 /** What a handout prints: a page for each comparison, the equation sheet, exercises, and their solutions for a page apart. */
+import { CAUTIONS } from '../cautions.ts';
 import { clockTime } from '../civil-day.ts';
 import { playDay } from '../siting/played-day.ts';
 import { shadeMemory } from '../siting/wall-shade.ts';
@@ -61,6 +62,7 @@ export interface Handout {
   /** For a page of its own: what the model computed just now. */
   readonly solutions: readonly Solution[];
   readonly assumptions: readonly string[];
+  readonly cautions: readonly string[];
 }
 
 /** The figures that the equation sheet opens, those of them that the day has. */
@@ -130,6 +132,7 @@ export function lessonHandout(lesson: Lesson, options: HandoutOptions = {}): Han
       ...day.played.result.assumptions.map(({ text, origin }) => `${text} (${origin})`),
       BATTERY_YEARS_TEXT,
     ],
+    cautions: CAUTIONS,
   };
 }
 
