@@ -1,9 +1,10 @@
-/** The frame around every view: name, navigation, units. */
+/** The frame around every view: name, navigation, theme, units. */
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { UnitSystem } from '../model/index.ts';
 import { OfflineNotice } from './offline/offline-notice.tsx';
 import { SignIn } from './session/sign-in.tsx';
 import { storedUnits, storeUnits } from './site/storage.ts';
+import { ThemeSwitch } from './theme-switch.tsx';
 import { UnitsSwitch } from './units-switch.tsx';
 import { VIEWS, viewAt } from './views.ts';
 
@@ -36,6 +37,7 @@ export function App() {
             </ul>
           </nav>
         )}
+        <ThemeSwitch />
         <UnitsSwitch units={chosenUnits ?? shownUnits} onChoose={choose} />
       </header>
       <OfflineNotice />

@@ -12,6 +12,10 @@ import './styles/sites.css';
 import './styles/year.css';
 import './styles/session.css';
 import './styles/print.css';
+import { startTheme } from './theme.ts';
+
+// Before the first paint, or it would flicker.
+startTheme();
 
 const root = document.getElementById('app');
 if (root) render(<App />, root);

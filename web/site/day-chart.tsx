@@ -1,11 +1,15 @@
 /** The day as curves. The drawing code comes when it is first needed; until then, and without it, the text says it all. */
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useReducer, useRef, useState } from 'preact/hooks';
+import { onThemeShown } from '../theme.ts';
 import type { DayPlot } from './day-plot.ts';
 import type { DaySeries } from './day-series.ts';
 
 export function DayChart({ series, summary }: { series: DaySeries; summary: string }) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const [failed, setFailed] = useState(false);
+  // The plot takes its colours when it is drawn.
+  const [theme, redraw] = useReducer((count: number) => count + 1, 0);
+  useEffect(() => onThemeShown(() => redraw(undefined)), []);
 
   useEffect(() => {
     let plot: DayPlot | null = null;
@@ -19,7 +23,7 @@ export function DayChart({ series, summary }: { series: DaySeries; summary: stri
       gone = true;
       plot?.destroy();
     };
-  }, [series]);
+  }, [series, theme]);
 
   if (failed) return <p>The curves could not be loaded. The table below holds the same figures.</p>;
   return (

@@ -9,14 +9,12 @@ import {
   PointElement,
   Tooltip,
 } from 'chart.js';
-import type { DaySeries } from './day-series.ts';
+import type { DayLine, DaySeries } from './day-series.ts';
 
 Chart.register(LinearScale, LineController, LineElement, PointElement, Tooltip);
 
 export type DayPlot = Chart<'line', { x: number; y: number }[]>;
 
-const INK = '#000';
-const TINT = '#f7e3da';
 const FONT = { family: 'system-ui, sans-serif', size: 14 };
 /** Room at the right for the names of the lines. */
 const NAME_ROOM_PX = 92;
@@ -25,10 +23,35 @@ const NARROW_PX = 520;
 /** A limit farther from the day's temperatures than this share of their span would flatten the curves: it is left out. */
 const LIMIT_REACH = 0.9;
 
+/** What the style sheet says of the theme that is shown. */
+interface Inks {
+  readonly ink: string;
+  readonly paper: string;
+  readonly grid: string;
+  readonly beyond: string;
+  readonly colours: Readonly<Record<DayLine['colour'], string>>;
+  /** Factor on the width of lines. */
+  readonly stroke: number;
+}
+
+function inksOf(element: Element): Inks {
+  const style = getComputedStyle(element);
+  const value = (name: string) => style.getPropertyValue(`--${name}`).trim();
+  return {
+    ink: value('ink'),
+    paper: value('paper'),
+    grid: value('grid'),
+    beyond: value('beyond'),
+    colours: { warm: value('warm'), cool: value('cool'), third: value('third') },
+    stroke: Number(value('stroke')),
+  };
+}
+
 export function plotDay(canvas: HTMLCanvasElement, series: DaySeries): DayPlot {
+  const inks = inksOf(canvas);
   return new Chart(canvas, {
     type: 'line',
-    data: { datasets: datasets(series) },
+    data: { datasets: datasets(series, inks) },
     options: {
       animation: false,
       responsive: true,
@@ -43,7 +66,7 @@ export function plotDay(canvas: HTMLCanvasElement, series: DaySeries): DayPlot {
           type: 'linear',
           min: 0,
           max: series.length,
-          title: { display: true, text: 'clock time', color: INK, font: FONT },
+          title: { display: true, text: 'clock time', color: inks.ink, font: FONT },
           afterBuildTicks: (axis) => {
             const narrow = axis.chart.width < NARROW_PX;
             const every = narrow ? 6 : 3;
@@ -52,21 +75,21 @@ export function plotDay(canvas: HTMLCanvasElement, series: DaySeries): DayPlot {
               .map(({ hour, clockHour, label }) => ({ value: hour, label: narrow ? `${clockHour} h` : label }));
           },
           ticks: {
-            color: INK,
+            color: inks.ink,
             font: FONT,
             autoSkip: false,
             maxRotation: 0,
             callback: (_value, index, ticks) => ticks[index]?.label ?? '',
           },
-          grid: { color: '#ccc' },
-          border: { color: INK },
+          grid: { color: inks.grid },
+          border: { color: inks.ink },
         },
         y: {
           ...temperatureRange(series),
-          title: { display: true, text: series.symbol, color: INK, font: FONT },
-          ticks: { color: INK, font: FONT, includeBounds: false },
-          grid: { color: '#ccc' },
-          border: { color: INK },
+          title: { display: true, text: series.symbol, color: inks.ink, font: FONT },
+          ticks: { color: inks.ink, font: FONT, includeBounds: false },
+          grid: { color: inks.grid },
+          border: { color: inks.ink },
         },
       },
       plugins: {
@@ -79,19 +102,22 @@ export function plotDay(canvas: HTMLCanvasElement, series: DaySeries): DayPlot {
         },
       },
     },
-    plugins: [beyondLimits(series), namesOfLines(series), namesOfLimits(series)],
+    plugins: [beyondLimits(series, inks), namesOfLines(series, inks), namesOfLimits(series, inks)],
   });
 }
 
-function datasets(series: DaySeries): ChartDataset<'line', { x: number; y: number }[]>[] {
+function datasets(
+  series: DaySeries,
+  { ink, colours, stroke }: Inks,
+): ChartDataset<'line', { x: number; y: number }[]>[] {
   return [
     ...series.lines.map(({ label, values, colour, dash }) => ({
       label,
       data: values.map((y, step) => ({ x: series.hours[step] ?? 0, y })),
-      borderColor: colour,
-      backgroundColor: colour,
+      borderColor: colours[colour],
+      backgroundColor: colours[colour],
       borderDash: [...dash],
-      borderWidth: 3,
+      borderWidth: 3 * stroke,
       pointRadius: 0,
       pointHoverRadius: 5,
     })),
@@ -101,9 +127,9 @@ function datasets(series: DaySeries): ChartDataset<'line', { x: number; y: numbe
         { x: 0, y: value },
         { x: series.length, y: value },
       ],
-      borderColor: INK,
+      borderColor: ink,
       borderDash: [2, 3],
-      borderWidth: 2,
+      borderWidth: 2 * stroke,
       pointRadius: 0,
       pointHitRadius: 0,
       pointHoverRadius: 0,
@@ -127,7 +153,7 @@ function roundTo(value: number, round: (value: number) => number): number {
 const NAME_HEIGHT_PX = 18;
 
 /** Writes each line's name beside its end, moved apart where ends lie close together. */
-function namesOfLines({ lines }: DaySeries): Plugin<'line'> {
+function namesOfLines({ lines }: DaySeries, { ink, colours, stroke }: Inks): Plugin<'line'> {
   return {
     id: 'names-of-lines',
     afterDatasetsDraw({ ctx, chartArea, scales }) {
@@ -145,13 +171,13 @@ function namesOfLines({ lines }: DaySeries): Plugin<'line'> {
       ctx.textBaseline = 'middle';
       names.forEach(({ label, end, colour }, index) => {
         const y = places[index] ?? end;
-        ctx.strokeStyle = colour;
-        ctx.lineWidth = 2;
+        ctx.strokeStyle = colours[colour];
+        ctx.lineWidth = 2 * stroke;
         ctx.beginPath();
         ctx.moveTo(chartArea.right, end);
         ctx.lineTo(chartArea.right + 10, y);
         ctx.stroke();
-        ctx.fillStyle = INK;
+        ctx.fillStyle = ink;
         ctx.fillText(label, chartArea.right + 14, y);
       });
       ctx.restore();
@@ -172,14 +198,14 @@ function spread(wanted: readonly number[], { from, to }: { from: number; to: num
 }
 
 /** Tints the temperatures beyond a limit. */
-function beyondLimits({ limits }: DaySeries): Plugin<'line'> {
+function beyondLimits({ limits }: DaySeries, { beyond }: Inks): Plugin<'line'> {
   return {
     id: 'beyond-limits',
     beforeDatasetsDraw({ ctx, chartArea: { left, right, top, bottom }, scales }) {
       const scale = scales['y'];
       if (!scale) return;
       ctx.save();
-      ctx.fillStyle = TINT;
+      ctx.fillStyle = beyond;
       for (const { value, side } of limits) {
         const y = Math.min(bottom, Math.max(top, scale.getPixelForValue(value)));
         if (side === 'upper') ctx.fillRect(left, top, right - left, y - top);
@@ -191,7 +217,7 @@ function beyondLimits({ limits }: DaySeries): Plugin<'line'> {
 }
 
 /** Writes a limit's value above its line and what it limits below, where the line is in view. */
-function namesOfLimits({ limits }: DaySeries): Plugin<'line'> {
+function namesOfLimits({ limits }: DaySeries, { ink, paper }: Inks): Plugin<'line'> {
   return {
     id: 'names-of-limits',
     afterDatasetsDraw({ ctx, chartArea, scales }) {
@@ -199,9 +225,9 @@ function namesOfLimits({ limits }: DaySeries): Plugin<'line'> {
       if (!scale) return;
       ctx.save();
       ctx.font = `bold ${FONT.size}px ${FONT.family}`;
-      ctx.fillStyle = INK;
-      // A white rim keeps the words legible where a curve passes behind them.
-      ctx.strokeStyle = '#fff';
+      ctx.fillStyle = ink;
+      // A rim of paper keeps the words legible where a curve passes behind them.
+      ctx.strokeStyle = paper;
       ctx.lineWidth = 4;
       ctx.lineJoin = 'round';
       for (const { label, of, value } of limits) {

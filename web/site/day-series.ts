@@ -6,7 +6,8 @@ import { LINE_NAMES } from './words.ts';
 export interface DayLine {
   readonly label: string;
   readonly values: readonly number[];
-  readonly colour: string;
+  /** Its name in the style sheet. */
+  readonly colour: 'warm' | 'cool' | 'third';
   /** Lengths of dash and gap; empty for a full line. */
   readonly dash: readonly number[];
 }
@@ -34,11 +35,11 @@ export interface DaySeries {
   timeAt(step: number): string;
 }
 
-/** Okabe and Ito (2008), colours that people with any colour vision tell apart; dashes tell them apart without colour. */
+/** Colours that people with any colour vision tell apart, by their names in the style sheet; dashes tell them apart without colour. */
 const STYLES = {
-  outside: { colour: '#0072b2', dash: [8, 5] },
-  inside: { colour: '#d55e00', dash: [] },
-  electronics: { colour: '#009e73', dash: [12, 4, 2, 4] },
+  outside: { colour: 'cool', dash: [8, 5] },
+  inside: { colour: 'warm', dash: [] },
+  electronics: { colour: 'third', dash: [12, 4, 2, 4] },
 } as const;
 
 export function daySeries(day: DayResult, site: Site, units: UnitSystem): DaySeries {

@@ -18,6 +18,7 @@ import { SiteFiles } from './site-files.tsx';
 import { useComputation } from './use-computation.ts';
 import { useDraft } from './use-draft.ts';
 import { useFollowUps } from './use-follow-ups.ts';
+import { useLater } from './use-later.ts';
 import { useNear } from './use-near.ts';
 import { useSiteLink } from './use-site-link.ts';
 import { goToVerdict, standing, Verdict, VerdictLine } from './verdict.tsx';
@@ -34,6 +35,8 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
   const [wall, setWall] = useState<string | null>(null);
   const computation = useComputation(draft, units, wall);
   const { result, problems, failure } = computation;
+  // The verdict and the walls come first; form and details follow a frame later.
+  const later = useLater(result);
   const advice = useNear();
   const follow = useFollowUps(result, units, draft, advice.near);
   const originOf = useOrigins(follow.states, result, units);
@@ -48,15 +51,6 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
     () => problems.map((problem) => shownProblem(problem, draft, units)),
     [problems, draft, units],
   );
-  const form: FormState = {
-    draft,
-    units,
-    set,
-    problems: problemsByPath(shownProblems),
-    filled: result?.site ?? null,
-    toVerdict: goToVerdict,
-  };
-
   // The choice shows at once; its day follows when it is computed.
   const chosen = result?.ranking.walls.find(({ name }) => name === wall)?.name ?? result?.day.wall ?? null;
 
@@ -64,15 +58,54 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
     setWall(result?.ranking.walls[0]?.name ?? null);
     document.getElementById(REMEDIES_HEADING)?.focus();
   };
-  const rename = (index: number, name: string) => {
-    // The day on the page follows its wall through a change of name.
-    if (wall !== null && wall === textAt(draft, `walls.${index}.name`)) setWall(name);
-    set(`walls.${index}.name`, name);
-  };
-  const remove = (index: number) => {
-    const name = textAt(draft, `walls.${index}.name`);
-    drafting.removeEntry('walls', index, `Wall “${name}” was removed.`);
-  };
+  const { removeEntry } = drafting;
+  // The form is the largest part of the page, and stays as it is while results and progress come in.
+  const siteForm = useMemo(() => {
+    const form: FormState = {
+      draft,
+      units,
+      set,
+      problems: problemsByPath(shownProblems),
+      filled: later?.site ?? null,
+      toVerdict: goToVerdict,
+    };
+    const rename = (index: number, name: string) => {
+      // The day on the page follows its wall through a change of name.
+      if (wall !== null && wall === textAt(draft, `walls.${index}.name`)) setWall(name);
+      set(`walls.${index}.name`, name);
+    };
+    const remove = (index: number) => {
+      const name = textAt(draft, `walls.${index}.name`);
+      removeEntry('walls', index, `Wall “${name}” was removed.`);
+    };
+    return <SiteForm form={form} result={later} rename={rename} remove={remove} />;
+  }, [draft, units, set, removeEntry, shownProblems, later, wall]);
+
+  // So do the other large parts, unless what they show has changed.
+  const ranking = useMemo(
+    () => result && <WallRanking result={result} units={units} chosen={chosen} choose={setWall} />,
+    [result, units, chosen],
+  );
+  const dayPanels = useMemo(
+    () =>
+      later && (
+        <>
+          <DayPanel result={later} units={units} />
+          <BeforeYouClimb {...later.cautions} />
+        </>
+      ),
+    [later, units],
+  );
+  const yearPanels = useMemo(
+    () =>
+      later && (
+        <>
+          <YearSection result={later} units={units} chosen={chosen} choose={setWall} />
+          <Groundwork assumptions={later.ranking.assumptions} />
+        </>
+      ),
+    [later, units, chosen],
+  );
 
   return (
     <main class={`site-view site-${standing(computation)}`}>
@@ -95,19 +128,17 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
           units={units}
         />
         <SiteFiles {...drafting} refusedLink={refusedLink} />
-        <SiteForm form={form} result={result} rename={rename} remove={remove} />
+        {siteForm}
       </section>
-      {result && <WallRanking result={result} units={units} chosen={chosen} choose={setWall} />}
-      {result && originOf && (
+      {ranking}
+      {later && originOf && (
         <div class="details">
-          <DayPanel result={result} units={units} />
-          <BeforeYouClimb {...result.cautions} />
+          {dayPanels}
           <div ref={advice.ref} class="advices">
             <Advice originOf={originOf} follow={follow} />
           </div>
-          <WallPictures result={result} units={units} input={[draft, wall]} />
-          <YearSection result={result} units={units} chosen={chosen} choose={setWall} />
-          <Groundwork assumptions={result.ranking.assumptions} />
+          <WallPictures result={later} units={units} input={[draft, wall]} />
+          {yearPanels}
         </div>
       )}
     </main>

@@ -1,4 +1,4 @@
-/** What the browser keeps between visits beside the sites: the chosen units. Storage may be full or off. */
+/** What the browser keeps between visits beside the sites: the chosen units and theme. Storage may be full or off. */
 import type { UnitSystem } from '../../model/index.ts';
 
 const UNITS_KEY = 'shadeside.units';
@@ -10,6 +10,16 @@ export function storedUnits(): UnitSystem | null {
 
 export function storeUnits(units: UnitSystem): void {
   write(UNITS_KEY, units);
+}
+
+const THEME_KEY = 'shadeside.theme';
+
+export function storedTheme(): string | null {
+  return read(THEME_KEY);
+}
+
+export function storeTheme(theme: string): void {
+  write(THEME_KEY, theme);
 }
 
 function read(key: string): string | null {

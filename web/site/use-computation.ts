@@ -1,12 +1,12 @@
-/** The results that belong to a draft: asked for a moment after the last change, the last good ones kept. */
-import { useEffect, useRef, useState } from 'preact/hooks';
+/** The results that belong to a draft: asked for at each change, the last good ones kept. */
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Problem, UnitSystem } from '../../model/index.ts';
-import { type ComputePhase, type Computer, createComputer } from '../compute/computer.ts';
+import { type Computer, createComputer } from '../compute/computer.ts';
 import type { SiteResult } from '../compute/protocol.ts';
 import type { Draft } from './draft.ts';
 
-/** Two changes of one keystroke come together; more need not wait, since the newest input overtakes older ones. */
-const DEBOUNCE_MS = 20;
+/** Always the same list, so that what is drawn from it need not be drawn anew. */
+const NO_PROBLEMS: readonly Problem[] = [];
 
 export interface Computation {
   /** The last good result; null until there is one. */
@@ -14,7 +14,8 @@ export interface Computation {
   readonly problems: readonly Problem[];
   /** Why the computation itself failed; null where it did not. */
   readonly failure: string | null;
-  readonly phase: ComputePhase;
+  /** True when it has taken so long that the page offers to stop it. */
+  readonly slow: boolean;
   /** Whether a person stopped it before there was a result. */
   readonly stopped: boolean;
   cancel(): void;
@@ -23,19 +24,18 @@ export interface Computation {
 
 export function useComputation(draft: Draft, units: UnitSystem, wall: string | null): Computation {
   const [result, setResult] = useState<SiteResult | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [problems, setProblems] = useState<readonly Problem[]>(NO_PROBLEMS);
   const [failure, setFailure] = useState<string | null>(null);
-  const [phase, setPhase] = useState<ComputePhase>('running');
+  const [slow, setSlow] = useState(false);
   const [stopped, setStopped] = useState(false);
   const [attempt, setAttempt] = useState(0);
   const computer = useRef<Computer | null>(null);
-  const first = useRef(true);
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     const started = createComputer({
-      onPhase: setPhase,
+      onPhase: (phase) => setSlow(phase === 'slow'),
       onReply(reply) {
-        setProblems(reply.kind === 'problems' ? reply.problems : []);
+        setProblems(reply.kind === 'problems' ? reply.problems : NO_PROBLEMS);
         setFailure(reply.kind === 'failed' ? reply.message : null);
         if (reply.kind === 'result') setResult(reply.result);
       },
@@ -44,19 +44,18 @@ export function useComputation(draft: Draft, units: UnitSystem, wall: string | n
     return () => started.dispose();
   }, []);
 
-  useEffect(() => {
+  // Before the next paint, so that the worker computes while the page draws. Nothing waits for typing to rest: the newest
+  // input overtakes older ones.
+  useLayoutEffect(() => {
     setStopped(false);
-    const ask = () => computer.current?.request({ input: draft, units, wall });
-    const timer = setTimeout(ask, first.current ? 0 : DEBOUNCE_MS);
-    first.current = false;
-    return () => clearTimeout(timer);
+    computer.current?.request({ input: draft, units, wall });
   }, [draft, units, wall, attempt]);
 
   return {
     result,
     problems,
     failure,
-    phase,
+    slow,
     stopped,
     cancel() {
       computer.current?.cancel();

@@ -25,7 +25,7 @@ interface VerdictProps {
 }
 
 export function Verdict({ computation, after, toRemedies }: VerdictProps) {
-  const { result, problems, phase, cancel, retry, stopped } = computation;
+  const { result, problems, slow, cancel, retry, stopped } = computation;
   const state = standing(computation);
   const status = result === null ? null : statusOf(result);
   return (
@@ -43,7 +43,7 @@ export function Verdict({ computation, after, toRemedies }: VerdictProps) {
             </p>
           )
         )}
-        {phase === 'slow' && (
+        {slow && (
           <p class="slow">
             <progress aria-label="computing" /> Still computing
             {result && '; what you see is the result before the last change'}.

@@ -24,10 +24,10 @@ export function Patterns({ prefix, things }: { prefix: string; things: readonly 
           <rect
             width={TILE_PX}
             height={TILE_PX}
-            fill={kind === 'wall' ? '#d4d4ce' : '#f0f0ea'}
+            class={kind === 'wall' ? 'mass-wall' : 'mass-thing'}
             fill-opacity={1 - transmittance}
           />
-          <path d={STROKES[kind]} stroke="#555" stroke-width={kind === 'tree' ? 2.5 : 1.25} fill="none" />
+          <path d={STROKES[kind]} class={kind === 'tree' ? 'mass-line mass-leaves' : 'mass-line'} />
         </pattern>
       ))}
     </defs>
@@ -42,7 +42,7 @@ export function patternOf(prefix: string, { letter }: Thing): string {
 export function Swatch({ prefix, thing }: { prefix: string; thing: Thing }) {
   return (
     <KeySign>
-      <rect x="1" y="1" width="34" height="22" fill={patternOf(prefix, thing)} stroke="#000" />
+      <rect x="1" y="1" width="34" height="22" fill={patternOf(prefix, thing)} stroke="currentColor" />
       <text class="haloed strong" x="18" y="12">
         {thing.letter}
       </text>
