@@ -17,13 +17,20 @@ export interface Source {
   records(): AsyncGenerator<TableRecord[]>;
 }
 
+/** Rows of a table, about right: the first ones tell how many lines of the file a row takes. */
+export function estimatedRows({ lines, first }: Pick<TableFile, 'lines' | 'first'>): number {
+  const last = first.at(-1);
+  const rowsPerLine = last === undefined || last.line <= 2 ? 1 : (last.row - 2) / (last.line - 2);
+  return Math.max(Math.round((lines - 1) * rowsPerLine), first.length);
+}
+
 export function tableSource(file: TableFile): Source {
-  const { header, delimiter, bom, lines, hash, first } = file;
+  const { header, delimiter, bom, hash, first } = file;
   return {
     header,
     delimiter,
     bom,
-    rows: Math.max(lines - 1, first.length),
+    rows: estimatedRows(file),
     identity: hash,
     first,
     records: () => recordsOf(file),

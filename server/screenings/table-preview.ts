@@ -4,6 +4,7 @@ import type { ClimateSettings } from '../screening/climate-choice.ts';
 import type { ColumnMatch } from '../screening/columns.ts';
 import { checkRows } from '../screening/first-rows.ts';
 import type { BaseSite } from '../screening/row-site.ts';
+import { estimatedRows } from '../screening/source.ts';
 import { columnNames, matchingOf, readMatching, unmatched } from './matching.ts';
 import { problemAt } from './problems.ts';
 import type { StoredTable } from './tables.ts';
@@ -22,7 +23,7 @@ export function tablePreview(table: StoredTable) {
     columns: columnNames(file.header),
     matching: matchingOf(file.header, columns),
     ...checkedRows(table, columns),
-    rowsEstimated: Math.max(file.lines - 1, file.first.length),
+    rowsEstimated: estimatedRows(file),
   };
 }
 

@@ -1,7 +1,8 @@
 /** `shadeside screen` from the build: worker threads, kills, messages. */
-import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
+import { main } from '../../../server/cli.ts';
 import { runBuilt, spawnBuilt } from '../run-built.ts';
 import { manyRows, ownFolder, rowsOf, screened } from './tables.ts';
 
@@ -13,13 +14,34 @@ function file(name: string, content: string): string {
   return path;
 }
 
-/** Runs it and kills it after a while; gives back whether it ended by itself before. */
-async function killedAfter(ms: number, args: string[]): Promise<boolean> {
+/** Runs it and kills it a while after it changed a file; gives back whether it ended by itself before. */
+async function killedAfter(ms: number, args: string[], path: string): Promise<boolean> {
+  const state = () => (existsSync(path) ? `${statSync(path).mtimeMs} ${statSync(path).size}` : '');
+  const before = state();
   const child = spawnBuilt(args);
+  const closed = new Promise((resolve) => child.on('close', resolve));
+  while (state() === before && child.exitCode === null) await new Promise((resolve) => setTimeout(resolve, 5));
   const timer = setTimeout(() => child.kill('SIGKILL'), ms);
-  const code = await new Promise((resolve) => child.on('close', resolve));
+  const code = await closed;
   clearTimeout(timer);
   return code === 0;
+}
+
+/** Runs the command line in this process. */
+async function printed(args: string[]) {
+  const said = { stdout: '', stderr: '' };
+  const spies = (['stdout', 'stderr'] as const).map((name) =>
+    vi.spyOn(process[name], 'write').mockImplementation((text) => {
+      said[name] += text.toString();
+      return true;
+    }),
+  );
+  try {
+    const code = await main(args, { webDir: 'none' });
+    return { code, ...said };
+  } finally {
+    for (const spy of spies) spy.mockRestore();
+  }
 }
 
 /** The same numbers on every run (Park and Miller's generator). */
@@ -32,7 +54,7 @@ function* random(seed: number): Generator<number> {
 
 describe('screen', () => {
   test('killed at ten random moments and gone on with, ends byte by byte like a run in one go', async () => {
-    const rows = 240;
+    const rows = 112;
     const table = manyRows(rows, 50);
     const one = join(folder, 'one.csv');
     await screened(folder, table, { out: one });
@@ -42,14 +64,18 @@ describe('screen', () => {
       '--out',
       join(folder, 'many.out.csv'),
       '--workers',
-      '2',
+      '1',
       '--resume',
     ];
+    const queue = join(folder, 'many.out.csv.unfinished/queue.sqlite-wal');
+    const part = join(folder, 'many.out.csv.unfinished/results.part');
     const moments = random(7);
     let kills = 0;
     let ended = false;
     while (!ended) {
-      ended = await killedAfter(kills < 10 ? 350 + 900 * (moments.next().value ?? 0) : 120_000, args);
+      // By turns from when the queue is opened, which is while threads start, and from when results are written.
+      const { ms, from } = kills % 2 === 0 ? { ms: 600, from: queue } : { ms: 150, from: part };
+      ended = await killedAfter(kills < 10 ? ms * (moments.next().value ?? 0) : 120_000, args, from);
       if (!ended) kills += 1;
       // Done before ten kills: once more from the beginning.
       if (ended && kills < 10) {
@@ -98,18 +124,21 @@ describe('screen', () => {
     expect(again.code).toBe(2);
   });
 
-  test('no rows are told, and a grid is screened', async () => {
-    const none = await runBuilt(['screen', file('none.csv', 'lat,lon\n'), '--out', join(folder, 'none.out.csv')]);
+  test('no rows are told, a grid is screened, and a finished run is not gone on with', async () => {
+    const none = await printed(['screen', file('none.csv', 'lat,lon\n'), '--out', join(folder, 'none.out.csv')]);
     expect(none.stdout).toMatch(/^No rows: .*none\.out\.csv holds its header only\.\n$/);
-    expect(none.code).toBe(0);
     const to = join(folder, 'grid.csv');
     const box = ['--grid', '-113,33,-113,33.5', '--step', '0.5', '--climate', 'dry-basin'];
-    const grid = await runBuilt(['screen', ...box, '--out', to, '--workers', '2']);
-    expect(grid.code).toBe(0);
-    expect(rowsOf(readFileSync(to, 'utf8')).map((row) => [row['row'], row['latitude'], row['climate_used']])).toEqual([
+    await printed(['screen', ...box, '--out', to, '--workers', '1']);
+    const whole = readFileSync(to);
+    expect(rowsOf(whole.toString()).map((row) => [row['row'], row['latitude'], row['climate_used']])).toEqual([
       ['1', '33', 'dry-basin'],
       ['2', '33.5', 'dry-basin'],
     ]);
+    const again = await printed(['screen', ...box, '--out', to, '--resume']);
+    expect(again.stderr).toBe(`${to} is finished; there is nothing to go on with.\n`);
+    expect(again.code).toBe(0);
+    expect(readFileSync(to)).toEqual(whole);
   });
 
   test.each<[string[], RegExp[]]>([
@@ -129,7 +158,7 @@ describe('screen', () => {
       [/no such folder/, /do not go together/],
     ],
   ])('%j is refused, one line a problem', async (args, lines) => {
-    const { code, stdout, stderr } = await runBuilt(['screen', ...args]);
+    const { code, stdout, stderr } = await printed(['screen', ...args]);
     const told = stderr.trimEnd().split('\n');
     expect(told).toHaveLength(lines.length);
     for (const [k, line] of lines.entries()) expect(told[k]).toMatch(line);
