@@ -2,31 +2,11 @@
  * Every route of the API, once: what it takes, by the schemas that the routes themselves check with, and what it answers. The reference
  * at /api/docs, the labels of the metrics and the log, and what is open without a token are read from here.
  */
-import type { z } from 'zod';
 import { AdviceRequest, DayRequest, RankRequest, SessionRequest } from '../requests.ts';
+import type { Route } from './route.ts';
+import { SCREENING_ROUTES } from './screening-routes.ts';
 
-export type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
-
-export interface Route {
-  readonly method: Method;
-  /** As express writes it: "/api/sites/:id". */
-  readonly path: string;
-  readonly summary: string;
-  readonly body?: z.ZodType;
-  /** Content type of the body where it is no JSON. */
-  readonly bodyType?: string;
-  /** What stands in the path and behind the question mark. */
-  readonly params?: z.ZodObject;
-  readonly query?: z.ZodObject;
-  /** What a good answer holds. */
-  readonly answer: string;
-  /** Status of a good answer; 200 where nothing is said. */
-  readonly status?: number;
-  /** Content type of the answer; JSON where nothing is said. */
-  readonly answerType?: string;
-  /** Whether it is answered without a token, wherever the server listens. */
-  readonly open?: boolean;
-}
+export type { Method, Route } from './route.ts';
 
 export const ROUTES: readonly Route[] = [
   {
@@ -88,6 +68,7 @@ export const ROUTES: readonly Route[] = [
     answer: 'Text in the exposition format of Prometheus',
     answerType: 'text/plain',
   },
+  ...SCREENING_ROUTES,
 ];
 
 const PATTERNS = [...new Set(ROUTES.map(({ path }) => path))].map((path) => ({

@@ -39,7 +39,7 @@ const Settings = z.strictObject({
 
 const workersAllowed = `whole numbers from 1 to ${MOST_WORKERS}`;
 
-const ScreeningRequest = z.strictObject({
+export const ScreeningRequest = z.strictObject({
   name: z.string('text').trim().min(1, 'text').max(LONGEST_NAME, `up to ${LONGEST_NAME} characters`).optional(),
   table: z.string('the id of an uploaded table').optional(),
   grid: GridRequest.optional(),
@@ -48,7 +48,7 @@ const ScreeningRequest = z.strictObject({
   workers: z.int(workersAllowed).min(1, workersAllowed).max(MOST_WORKERS, workersAllowed).optional(),
 });
 
-const CheckRequest = z.strictObject({ matching: Matching });
+export const CheckRequest = z.strictObject({ matching: Matching });
 
 /** What somebody wants screened, checked. */
 export interface Order {
@@ -147,7 +147,7 @@ const whole = (least: number, most: number) => {
     .refine((n) => n >= least && n <= most, what);
 };
 
-const RowsQuery = z.strictObject({
+export const RowsQuery = z.strictObject({
   sort: z.enum(SORTS, SORTS.join(', ')).default('row'),
   order: z.enum(['asc', 'desc'], 'asc, desc').default('asc'),
   kit: z.string('the name of a kit class').max(LONGEST_NAME).optional(),
