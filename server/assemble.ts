@@ -19,6 +19,8 @@ export interface Assembled {
   readonly firstToken: string | undefined;
   /** Whether a token is asked for. */
   readonly guarded: boolean;
+  /** Where a damaged database was put, in whose place another was begun. */
+  readonly keptAside: string | null;
   /** Stops what goes on by itself, so that its listeners keep nobody waiting: screenings and their events. */
   stop(): Promise<void>;
   /** After `stop`. */
@@ -30,6 +32,7 @@ export function assemble(settings: ServerSettings, { webDir }: Surroundings): As
   const { host, proxies, https, workers, waiting, limitS, perMinute, tableMb } = settings;
   const log = makeLog(settings.log);
   const store = openStore(settings.dataDir);
+  if (store.keptAside !== null) log.error('damaged database kept aside');
   // What a proxy passes on comes from anywhere, whatever the server itself listens on.
   const guarded = !isLoopback(host) || proxies > 0;
   const tokens = guarded ? openTokens(store) : undefined;
@@ -50,6 +53,7 @@ export function assemble(settings: ServerSettings, { webDir }: Surroundings): As
     log,
     firstToken,
     guarded,
+    keptAside: store.keptAside,
     stop: () => screenings.stop(),
     close: async () => {
       await screenings.stop();

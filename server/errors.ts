@@ -2,6 +2,7 @@
 import type { ErrorRequestHandler, RequestHandler } from 'express';
 import { type Problem, SiteError } from '../model/index.ts';
 import { Abandoned, Overloaded, TimeLimitPassed } from './compute/failures.ts';
+import { storageFailure } from './data/storage-failure.ts';
 import type { Log } from './logs/levels.ts';
 
 /** A failure with the HTTP status it is answered with. */
@@ -46,6 +47,7 @@ export function answerError(log: Log): ErrorRequestHandler {
     }
     const { status, ...answer } = answerFor(error);
     if (error instanceof Overloaded) response.set('Retry-After', String(error.retryAfterS));
+    if (storageFailure(error)?.passing) response.set('Retry-After', '1');
     if (status >= 500 && !isExplained(error)) log.error({ err: error }, 'failed');
     // A handler that failed half-way may have named the type of what it was going to send.
     response.status(status).removeHeader('Content-Type');
@@ -76,6 +78,8 @@ function answerFor(error: unknown): Answer {
       problems: [],
     };
   }
+  const storage = storageFailure(error);
+  if (storage) return { status: storage.status, error: storage.error, problems: [] };
   return { ...parserAnswer(error), problems: [] };
 }
 

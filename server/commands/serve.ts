@@ -49,6 +49,9 @@ SHADESIDE_DATA.`,
   },
 };
 
+const DAMAGED =
+  'The database was damaged. A new one was begun; sites that browsers hold are sent again. The damaged one is kept as';
+
 /** Listens on the first free one of `ports`, prints the address, and gives back the exit code once stopped. */
 export async function serveUntilStopped(
   settings: ServerSettings,
@@ -62,7 +65,8 @@ export async function serveUntilStopped(
     import('../data/store.ts'),
   ]);
   try {
-    const { app, log, firstToken, guarded, stop, close } = assemble(settings, surroundings);
+    const { app, log, firstToken, guarded, keptAside, stop, close } = assemble(settings, surroundings);
+    if (keptAside !== null) process.stderr.write(`${DAMAGED} ${keptAside}\n`);
     try {
       const listening = await listenOnFirst(app, { host: settings.host, ports });
       process.stdout.write(`${welcome(listening.url, { firstToken, guarded })}\n`);

@@ -1,9 +1,13 @@
-/** The database of a data folder: one file of SQLite, its tables made and brought up to date when it is opened. */
+/**
+ * The database of a data folder: one file of SQLite, its tables made and brought up to date when it is opened. One that is damaged is
+ * kept aside, for someone who can save what is in it, and a new one is begun: browsers hold their own sites and send them again.
+ */
 import { randomUUID } from 'node:crypto';
-import { mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { MIGRATIONS } from './migrations.ts';
+import { isDamage } from './storage-failure.ts';
 
 export const DATABASE_FILE = 'shadeside.sqlite';
 
@@ -21,6 +25,8 @@ export interface Store {
   /** The data folder, for files beside the database. */
   readonly folder: string;
   readonly db: Database.Database;
+  /** Where a damaged database was put when this one was begun in its place; null where none was. */
+  readonly keptAside: string | null;
   close(): void;
 }
 
@@ -29,24 +35,55 @@ export interface Store {
  * @throws StoreError
  */
 export function openStore(folder: string): Store {
-  let db: Database.Database | undefined;
   try {
     mkdirSync(folder, { recursive: true });
-    db = new Database(join(folder, DATABASE_FILE), { timeout: 5000 });
-    // Readers do not wait for a writer; what was answered with "saved" is on the disk.
-    db.pragma('journal_mode = WAL');
-    db.pragma('synchronous = FULL');
-    db.pragma('foreign_keys = ON');
-    const id = broughtUpToDate(db);
-    return { id, folder, db, close: () => db?.close() };
+    try {
+      return opened(folder, null);
+    } catch (error) {
+      if (!isDamage(error)) throw error;
+      return opened(folder, putAside(folder));
+    }
   } catch (error) {
-    db?.close();
     if (error instanceof StoreError) throw error;
     const { code = '', message } = error as NodeJS.ErrnoException;
     throw new StoreError(
       `The data folder ${folder} cannot be used (${code || message}); choose another with --data DIR.`,
     );
   }
+}
+
+function opened(folder: string, keptAside: string | null): Store {
+  const db = new Database(join(folder, DATABASE_FILE), { timeout: 5000 });
+  try {
+    // Readers do not wait for a writer; what was answered with "saved" is on the disk.
+    db.pragma('journal_mode = WAL');
+    db.pragma('synchronous = FULL');
+    db.pragma('foreign_keys = ON');
+    refuseDamaged(db);
+    const id = broughtUpToDate(db);
+    return { id, folder, db, keptAside, close: () => db.close() };
+  } catch (error) {
+    db.close();
+    throw error;
+  }
+}
+
+/** A damaged page may lie where nothing reads for months. */
+function refuseDamaged(db: Database.Database): void {
+  const found = db.pragma('quick_check(1)', { simple: true });
+  if (found !== 'ok') throw Object.assign(new Error(String(found)), { code: 'SQLITE_CORRUPT' });
+}
+
+/** Gives the files of a database another name, the first that is free, and tells it. */
+function putAside(folder: string): string {
+  const name = (count: number) => join(folder, `damaged-${count}.sqlite`);
+  let count = 1;
+  while (existsSync(name(count))) count += 1;
+  for (const end of ['', '-wal', '-shm']) {
+    const file = join(folder, `${DATABASE_FILE}${end}`);
+    if (existsSync(file)) renameSync(file, `${name(count)}${end}`);
+  }
+  return name(count);
 }
 
 /** Brings the tables to the newest layout, all steps or none, and gives back the store's id. */

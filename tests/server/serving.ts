@@ -6,7 +6,7 @@ export interface Serving {
   /** Everything printed until the address came. */
   readonly printed: string;
   /** Gives back the exit code. */
-  stop(signal: 'SIGINT' | 'SIGTERM'): Promise<number | null>;
+  stop(signal: 'SIGINT' | 'SIGTERM' | 'SIGKILL'): Promise<number | null>;
 }
 
 /** Starts `shadeside` (or `npm start`) and waits for the address that it prints. */
