@@ -3,6 +3,7 @@ import packageFile from '../package.json';
 import { BadInput } from './bad-input.ts';
 import { type Command, printable, type Surroundings } from './command.ts';
 import { advise } from './commands/advise.ts';
+import { backup, restore } from './commands/backup.ts';
 import { day } from './commands/day.ts';
 import { lesson } from './commands/lesson.ts';
 import { rank } from './commands/rank.ts';
@@ -11,7 +12,13 @@ import { serve } from './commands/serve.ts';
 import { token } from './commands/token.ts';
 import { year } from './commands/year.ts';
 
-const COMMANDS = new Map<string, Command>(Object.entries({ rank, day, advise, year, screen, lesson, serve, token }));
+/** In the order in which the help tells them: for people, then for whoever runs a server. */
+const COMMANDS = new Map<string, Command>(
+  Object.entries({
+    ...{ rank, day, advise, year, screen, lesson },
+    ...{ serve, token, backup, restore },
+  }),
+);
 
 /** Runs the command line and gives back the exit code: 0 done, 1 could not be done, 2 bad input. */
 export function main(args: string[], surroundings: Surroundings): Promise<number> {
@@ -36,7 +43,7 @@ export async function withPlainErrors(work: () => Promise<number>): Promise<numb
 
 async function run([name, ...args]: string[], surroundings: Surroundings): Promise<number> {
   if (name === undefined)
-    throw new BadInput(['a command is needed: rank, day, advise, year, screen, lesson, serve or token; see shadeside --help']);
+    throw new BadInput([`a command is needed: ${[...COMMANDS.keys()].join(', ')}; see shadeside --help`]);
   if (name === '--help' || name === '-h' || name === 'help') return say(help());
   if (name === '--version') return say(packageFile.version);
   const command = COMMANDS.get(name);

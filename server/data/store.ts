@@ -6,6 +6,7 @@ import { randomUUID } from 'node:crypto';
 import { existsSync, mkdirSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
+import { SCREENINGS_FOLDER, TABLES_FOLDER } from './folders.ts';
 import { MIGRATIONS } from './migrations.ts';
 import { isDamage } from './storage-failure.ts';
 
@@ -68,8 +69,11 @@ function opened(folder: string, keptAside: string | null): Store {
   }
 }
 
-/** A damaged page may lie where nothing reads for months. */
-function refuseDamaged(db: Database.Database): void {
+/**
+ * A damaged page may lie where nothing reads for months.
+ * @throws an error with code SQLITE_CORRUPT
+ */
+export function refuseDamaged(db: Database.Database): void {
   const found = db.pragma('quick_check(1)', { simple: true });
   if (found !== 'ok') throw Object.assign(new Error(String(found)), { code: 'SQLITE_CORRUPT' });
 }
@@ -82,6 +86,11 @@ function putAside(folder: string): string {
   for (const end of ['', '-wal', '-shm']) {
     const file = join(folder, `${DATABASE_FILE}${end}`);
     if (existsSync(file)) renameSync(file, `${name(count)}${end}`);
+  }
+  // What the new database does not know of would be tidied away.
+  for (const inside of [SCREENINGS_FOLDER, TABLES_FOLDER]) {
+    const path = join(folder, inside);
+    if (existsSync(path)) renameSync(path, join(folder, `damaged-${count}.${inside}`));
   }
   return name(count);
 }

@@ -4,6 +4,7 @@ import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import packageFile from '../../package.json';
 import { BadInput } from '../bad-input.ts';
+import { TABLE_FILE, WEATHER_FOLDER } from '../data/folders.ts';
 import type { ClimateSettings, Station } from '../screening/climate-choice.ts';
 import type { ColumnMatch } from '../screening/columns.ts';
 import type { Grid } from '../screening/grid.ts';
@@ -25,14 +26,11 @@ export interface JobSpec {
   readonly workers: number | null;
 }
 
-/** The folder of weather files within the data folder. */
-export const WEATHER_FOLDER = 'weather';
-
 /** The files of a screening, all within its folder. */
 export function jobFiles(folder: string) {
   return {
     folder,
-    table: join(folder, 'table.csv'),
+    table: join(folder, TABLE_FILE),
     results: join(folder, 'results.csv'),
     rejects: join(folder, 'rejects.csv'),
     rows: join(folder, 'rows.sqlite'),

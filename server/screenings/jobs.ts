@@ -7,6 +7,7 @@ import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { SiteError } from '../../model/index.ts';
 import { BadInput } from '../bad-input.ts';
+import { HOLD_FILE, SCREENINGS_FOLDER, TABLES_FOLDER } from '../data/folders.ts';
 import type { Store } from '../data/store.ts';
 import { HttpError } from '../errors.ts';
 import { isUnfinished, runScreening, type ScreeningProgress, ScreeningStopped } from '../screening/screening.ts';
@@ -83,17 +84,17 @@ interface Running {
 
 /** Opens the screenings of a store and goes on with what ran. */
 export function openScreenings(store: Store, options: ScreeningsOptions = {}): Screenings {
-  const folder = join(store.folder, 'screenings');
+  const folder = join(store.folder, SCREENINGS_FOLDER);
   mkdirSync(folder, { recursive: true });
   const tables = openTables({
-    folder: join(store.folder, 'tables'),
+    folder: join(store.folder, TABLES_FOLDER),
     mostBytes: options.mostTableBytes ?? DEFAULT_TABLE_BYTES,
   });
   const table = jobTable(store.db);
   const watchers = new Map<string, Set<() => void>>();
   /** Changes that the database had no room for. */
   const unsaved = new Map<string, JobChange>();
-  let hold = takeHold(join(folder, 'lock.sqlite'));
+  let hold = takeHold(join(folder, HOLD_FILE));
   let running: Running | null = null;
   let stopping = false;
 
@@ -226,7 +227,7 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
   const timer = setInterval(() => {
     for (const id of unsaved.keys()) change(id, {});
     if (hold !== null) return;
-    hold = takeHold(join(folder, 'lock.sqlite'));
+    hold = takeHold(join(folder, HOLD_FILE));
     if (hold !== null) takeOver();
   }, LOOK_AGAIN_MS);
   timer.unref();

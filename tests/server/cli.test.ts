@@ -376,7 +376,7 @@ describe('bad input', () => {
   });
 
   test.each([
-    [[], /^a command is needed: rank, day, advise, year, screen, lesson, serve or token; see shadeside --help$/],
+    [[], /^a command is needed: rank, day, advise, year, screen, lesson, .*, restore; see shadeside --help$/],
     [['rnak'], /^"rnak" is no known command: rank, day, advise, year, screen, lesson, serve/],
     [['--jsn'], /^"--jsn" is no known option/],
     [['rank', '--jsn'], /^rank: unknown option '--jsn'; see shadeside rank --help$/],
