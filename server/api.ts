@@ -13,6 +13,7 @@
  *     /api/tables, /api/screenings ...      tables that are screened, see screenings/routes.ts
  *     /api/sites ...                        sites that are kept here, with their revisions; see sites/site-routes.ts
  *     POST /api/session { token }           signs a browser in by a cookie, DELETE signs it out; see access/access.ts
+ *     GET  /api/docs, /api/openapi.json     all of this, generated from reference/routes.ts and the schemas
  *     GET  /api/metrics                     counters and gauges for Prometheus, as text
  *
  * `site` is what a site file holds, `rules` what stands in model/siting/siting-rules.json or a company's own file. Bad input is answered with 400 and { error, problems: [{ path, found, allowed,
@@ -29,6 +30,7 @@ import type { Compute } from './compute/compute.ts';
 import type { Store } from './data/store.ts';
 import { notFound, onlyMethods } from './errors.ts';
 import type { Metrics } from './metrics/metrics.ts';
+import { docsRoutes } from './reference/docs-routes.ts';
 import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
 import type { Screenings } from './screenings/jobs.ts';
 import { noScreenings, screeningRoutes } from './screenings/routes.ts';
@@ -97,6 +99,8 @@ export function api({ compute, metrics, store, screenings, access, perMinute }: 
     .all(onlyMethods('GET, HEAD'));
 
   router.use(screenings === undefined ? noScreenings() : screeningRoutes(screenings));
+
+  router.use(docsRoutes());
 
   router.use(notFound);
   return router;

@@ -5,7 +5,8 @@ import { type Problem, SiteError } from '../model/index.ts';
 import { SAMPLES, SEEDS } from './advice.ts';
 import { HttpError } from './errors.ts';
 
-const site = z.unknown().refine((value) => value !== undefined, { error: 'is missing' });
+/** Checked by the model, against the schema that GET /api/schema tells. */
+export const site = z.unknown().refine((value) => value !== undefined, { error: 'is missing' });
 const units = z.enum(['metric', 'us']).optional();
 const wall = z.string({ error: 'a wall of the site is needed' });
 

@@ -14,6 +14,18 @@ const COUNTED = [
     sql: `SELECT count(*) FROM site JOIN site_revision ON site_id = id AND site_revision.revision = site.revision
           WHERE draft IS NOT NULL`,
   },
+  {
+    name: 'shadeside_screenings',
+    help: 'Screenings that are kept.',
+    tables: ['screening'],
+    sql: 'SELECT count(*) FROM screening',
+  },
+  {
+    name: 'shadeside_screening_rows',
+    help: 'Rows that the kept screenings went through.',
+    tables: ['screening'],
+    sql: "SELECT coalesce(sum(json_extract(tally, '$.rows')), 0) FROM screening",
+  },
 ] as const;
 
 /** How much of what is kept a database holds. */

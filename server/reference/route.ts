@@ -11,9 +11,8 @@ export interface Route {
   readonly body?: z.ZodType;
   /** Content type of the body where it is no JSON. */
   readonly bodyType?: string;
-  /** What stands in the path and behind the question mark. */
-  readonly params?: z.ZodObject;
-  readonly query?: z.ZodObject;
+  /** What may stand behind the question mark: the schema that reads it, or words where the route reads it by hand. */
+  readonly query?: z.ZodObject | Readonly<Record<string, string>>;
   /** What a good answer holds. */
   readonly answer: string;
   /** Status of a good answer; 200 where nothing is said. */

@@ -5,8 +5,7 @@
 import { AdviceRequest, DayRequest, RankRequest, SessionRequest } from '../requests.ts';
 import type { Route } from './route.ts';
 import { SCREENING_ROUTES } from './screening-routes.ts';
-
-export type { Method, Route } from './route.ts';
+import { SITE_ROUTES } from './site-routes.ts';
 
 export const ROUTES: readonly Route[] = [
   {
@@ -68,6 +67,27 @@ export const ROUTES: readonly Route[] = [
     answer: 'Text in the exposition format of Prometheus',
     answerType: 'text/plain',
   },
+  {
+    method: 'GET',
+    path: '/api/openapi.json',
+    summary: 'This reference for programs',
+    answer: 'An OpenAPI 3.1 document',
+  },
+  {
+    method: 'GET',
+    path: '/api/docs',
+    summary: 'This reference for people',
+    answer: 'A page without scripts',
+    answerType: 'text/html',
+  },
+  {
+    method: 'GET',
+    path: '/api/docs.css',
+    summary: 'How that page looks',
+    answer: 'A style sheet',
+    answerType: 'text/css',
+  },
+  ...SITE_ROUTES,
   ...SCREENING_ROUTES,
 ];
 

@@ -8,8 +8,9 @@ export const SCREENING_ROUTES: readonly Route[] = [
   {
     method: 'POST',
     path: '/api/tables',
-    summary: 'Takes the bytes of a table and looks at its first rows; kept for a day. ?name= is the name of its file',
+    summary: 'Takes the bytes of a table and looks at its first rows; kept for a day',
     bodyType: 'text/csv',
+    query: { name: 'the name of its file' },
     answer: 'Its id, columns, how they match the fields, first rows, and what would be rejected of them',
     status: 201,
   },

@@ -20,7 +20,7 @@ const ALLOWED = {
   draft: `a site as an object, at most ${MAX_DEPTH} levels deep, its title at most ${MAX_TITLE} characters long`,
 };
 
-const PutBody = z.strictObject({
+export const PutBody = z.strictObject({
   base: z.int({ error: 'is no revision' }).min(1, { error: 'is no revision' }).nullable(),
   store: z.string({ error: 'is no name of a store' }).max(100, { error: 'is no name of a store' }).optional(),
   draft: z.unknown().superRefine((draft, context) => {
