@@ -14,13 +14,18 @@ export interface View {
 export const VIEWS: readonly [View, ...View[]] = [
   { hash: '#/site', label: 'One site', Component: SiteView },
   {
+    hash: '#/area',
+    label: 'A region',
+    Component: lazyView(async () => (await import('./area/area-view.tsx')).AreaView),
+  },
+  {
     hash: '#/lesson',
     label: 'A lesson',
     Component: lazyView(async () => (await import('./lesson/lesson-view.tsx')).LessonView),
   },
 ];
 
-/** The view at an address; the first one, which opens links to sites, for any other. */
+/** The view at an address or below it; the first one, which opens links to sites, for any other. */
 export function viewAt(hash: string): View {
-  return VIEWS.find((view) => view.hash === hash) ?? VIEWS[0];
+  return VIEWS.find((view) => hash === view.hash || hash.startsWith(`${view.hash}/`)) ?? VIEWS[0];
 }

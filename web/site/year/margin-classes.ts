@@ -20,16 +20,22 @@ const EDGES: Record<UnitSystem, readonly number[]> = {
 const COLD = EDGES.metric.length + 1;
 
 export function marginClasses(units: UnitSystem): MarginClass[] {
-  const edges = EDGES[units];
+  return [...marginWords(EDGES[units], units), 'below the lower limit'].map((text, k) => ({
+    name: `margin-${k}`,
+    words: text,
+  }));
+}
+
+/** What lies below, between and above borders in the displayed unit, zero being one of them. */
+export function marginWords(edges: readonly number[], units: UnitSystem): string[] {
   const unit = unitSymbol('temperatureDifference', units);
-  const words = Array.from({ length: edges.length + 1 }, (_, k) => {
+  return Array.from({ length: edges.length + 1 }, (_, k) => {
     const [from, to] = [edges[k - 1], edges[k]];
     if (from === undefined) return `more than ${-(to as number)} ${unit} over the limit`;
     if (to === undefined) return `more than ${from} ${unit} below it`;
     if (to <= 0) return to === 0 ? `up to ${-from} ${unit} over` : `${-to} to ${-from} ${unit} over`;
     return from === 0 ? `up to ${to} ${unit} below the limit` : `${from} to ${to} ${unit} below`;
   });
-  return [...words, 'below the lower limit'].map((text, k) => ({ name: `margin-${k}`, words: text }));
 }
 
 /** Index of the class that a temperature falls into. */
