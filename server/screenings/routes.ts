@@ -9,14 +9,14 @@
  *     GET    /screenings/:id/events         the same as server-sent events, until it has ended
  *     POST   /screenings/:id/cancel, /screenings/:id/resume
  *     DELETE /screenings/:id
- *     GET    /screenings/:id/summary, /points, /rows, /rows/:row/site
+ *     GET    /screenings/:id/summary, /points, /rows, /rows/:row, /rows/:row/site
  *     GET    /screenings/:id/results.csv, /results.geojson, /rejects.csv
  */
 import { basename } from 'node:path';
 import express, { type Request, type RequestHandler, type Router } from 'express';
 import { SiteError } from '../../model/index.ts';
 import { HttpError, onlyMethods } from '../errors.ts';
-import { rowSite } from '../screening/row-site.ts';
+import { type RowSettings, rowSite } from '../screening/row-site.ts';
 import { DOWNLOADS, sendDownload } from './downloads.ts';
 import { sendEvents } from './events.ts';
 import { rowSettingsOf } from './job.ts';
@@ -24,7 +24,7 @@ import type { Screenings } from './jobs.ts';
 import { mapPoints, NO_POINTS } from './map-points.ts';
 import { columnNames, FIELDS, labelColumn, readMatching } from './matching.ts';
 import { checkRequest, rowsQuery, screeningRequest } from './requests.ts';
-import { firstRow, keptRow, pageOfRows } from './row-queries.ts';
+import { firstRow, keptRow, type Listed, listedRow, pageOfRows } from './row-queries.ts';
 import { openRows, withRows } from './row-store.ts';
 import { screeningSummary } from './summary.ts';
 import { checkedRows, tablePreview } from './table-preview.ts';
@@ -163,27 +163,25 @@ function resultRoutes(router: Router, screenings: Screenings): void {
 
   get('/rows', (request, response) => {
     const { id } = request.params;
-    const { header, columns } = rowSettingsOf(screenings.spec(id));
-    const names = columnNames(header);
-    const told = new Set([...Object.values(columns), labelColumn(header, columns)]);
+    const shown = shownAs(rowSettingsOf(screenings.spec(id)));
     const query = rowsQuery(request.query);
     const page = withRows(screenings.files(id).rows, { total: 0, rows: [] }, (db) => pageOfRows(db, query));
-    const rows = page.rows.map(({ cells, ...row }) => {
-      const given = JSON.parse(cells) as string[];
-      const extra = names.flatMap((name, k) => (told.has(k) ? [] : [[name, given[k] ?? ''] as const]));
-      return { ...row, extra: Object.fromEntries(extra) };
-    });
-    response.json({ total: page.total, rows });
+    response.json({ total: page.total, rows: page.rows.map(shown) });
+  });
+
+  get('/rows/:row', (request, response) => {
+    const { id, row } = request.params;
+    const shown = shownAs(rowSettingsOf(screenings.spec(id)));
+    const found = withRows(screenings.files(id).rows, null, (db) => listedRow(db, rowNumber(row)));
+    if (found === null) throw new HttpError(404, NO_ROW);
+    response.json(shown(found));
   });
 
   get('/rows/:row/site', (request, response) => {
     const { id } = request.params;
     const settings = rowSettingsOf(screenings.spec(id));
-    const number = Number(request.params.row);
-    const found = withRows(screenings.files(id).rows, null, (db) =>
-      keptRow(db, Number.isInteger(number) ? number : -1),
-    );
-    if (found === null) throw new HttpError(404, 'there is no such row, or it was rejected, or it is not screened yet');
+    const found = withRows(screenings.files(id).rows, null, (db) => keptRow(db, rowNumber(request.params.row)));
+    if (found === null) throw new HttpError(404, NO_ROW);
     const label = found.record.cells[labelColumn(settings.header, settings.columns) ?? -1] ?? '';
     const title = `${screenings.record(id).name}, row ${found.record.row}${label === '' ? '' : `: ${label}`}`;
     response.json({ title: title.slice(0, LONGEST_TITLE), ...rowSite(found.record, settings).input });
@@ -192,6 +190,22 @@ function resultRoutes(router: Router, screenings: Screenings): void {
   for (const what of DOWNLOADS) {
     get(`/${what}`, (request, response) => sendDownload(response, screenings, { id: request.params.id, what }));
   }
+}
+
+const NO_ROW = 'there is no such row, or it was rejected, or it is not screened yet';
+
+/** What is no number of a row finds none. */
+const rowNumber = (text: string): number => (/^\d{1,9}$/.test(text) ? Number(text) : -1);
+
+/** Turns the cells of a row into those that stand for nothing else, by their columns. */
+function shownAs({ header, columns }: RowSettings) {
+  const names = columnNames(header);
+  const told = new Set([...Object.values(columns), labelColumn(header, columns)]);
+  return ({ cells, ...row }: Listed) => {
+    const given = JSON.parse(cells) as string[];
+    const extra = names.flatMap((name, k) => (told.has(k) ? [] : [[name, given[k] ?? ''] as const]));
+    return { ...row, extra: Object.fromEntries(extra) };
+  };
 }
 
 const LONGEST_TITLE = 200;

@@ -12,7 +12,7 @@ const ORDER_OF: Record<RowsQuery['sort'], string> = {
   kit: 'kit',
 };
 
-interface Listed {
+export interface Listed {
   readonly row: number;
   readonly id: string;
   readonly latitudeDeg: number;
@@ -25,6 +25,9 @@ interface Listed {
   readonly kit: string;
   readonly cells: string;
 }
+
+const LISTED = `address.row, label AS id, latitude AS latitudeDeg, longitude AS longitudeDeg, wall AS bestWall,
+      peak AS peakInsideAirC, margin AS marginK, share AS shareInside, remedy, kit.name AS kit, cells`;
 
 /** One page of rows and how many there are in all. */
 export function pageOfRows(db: Database, query: RowsQuery): { total: number; rows: Listed[] } {
@@ -50,14 +53,22 @@ export function pageOfRows(db: Database, query: RowsQuery): { total: number; row
   const by = sort === 'row' ? `row ${direction}` : `${ORDER_OF[sort]} ${direction}, row`;
   // The page is picked before anything is looked up for its rows.
   const page = db.prepare<unknown[], Listed>(`
-    SELECT address.row, label AS id, latitude AS latitudeDeg, longitude AS longitudeDeg, wall AS bestWall,
-      peak AS peakInsideAirC, margin AS marginK, share AS shareInside, remedy, kit.name AS kit, cells
+    SELECT ${LISTED}
     FROM (SELECT row, row_number() OVER () AS place FROM (SELECT row FROM address ${where} ORDER BY ${by} LIMIT ? OFFSET ?)) AS picked
     JOIN address ON address.row = picked.row
     JOIN detail ON detail.row = picked.row
     JOIN kit ON kit.number = address.kit
     ORDER BY picked.place`);
   return { total: count.get(...values)?.total ?? 0, rows: page.all(...values, limit, offset) };
+}
+
+/** One row as it stands in a page; null where it was not screened. */
+export function listedRow(db: Database, row: number): Listed | null {
+  const found = db.prepare<[number], Listed>(`
+    SELECT ${LISTED}
+    FROM address JOIN detail ON detail.row = address.row JOIN kit ON kit.number = address.kit
+    WHERE address.row = ?`);
+  return found.get(row) ?? null;
 }
 
 interface Kept {

@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import express from 'express';
-import { createApp } from '../../server/app.ts';
+import { type AppOptions, createApp } from '../../server/app.ts';
 
 const WEB_DIR = fileURLToPath(new URL('../../.build/web', import.meta.url));
 
@@ -18,14 +18,15 @@ export interface PageServer {
   close(): Promise<void>;
 }
 
-export async function servePage(): Promise<PageServer> {
+/** `options` say what the server has beside the page; left out, it keeps nothing. */
+export async function servePage(options: Omit<AppOptions, 'webDir'> = {}): Promise<PageServer> {
   let paths: string[] = [];
   const app = express();
   app.use((request, _response, next) => {
     paths.push(request.path);
     next();
   });
-  app.use(createApp({ webDir: WEB_DIR }));
+  app.use(createApp({ ...options, webDir: WEB_DIR }));
   const server = app.listen(0, '127.0.0.1');
   await new Promise<void>((resolve, reject) => {
     server.once('listening', resolve);

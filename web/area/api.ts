@@ -156,8 +156,7 @@ export async function storageThere(): Promise<boolean> {
   return storage === true;
 }
 
-export const askFields = async (): Promise<readonly Field[]> =>
-  (await ask<{ fields: Field[] }>('tables/fields', 'fields')).fields;
+export const askFields = (): Promise<readonly Field[]> => ask('tables/fields', 'length');
 
 export const checkTable = (id: string, matching: Matching): Promise<Check> =>
   ask(`tables/${part(id)}/check`, 'firstRows', { method: 'POST', body: { matching } });

@@ -1,5 +1,5 @@
 /** Where the bars of a histogram stand, and what it says in words. */
-import { formatQuantity, toDisplay, type UnitSystem } from '../../model/index.ts';
+import { toDisplay, type UnitSystem, unitSymbol } from '../../model/index.ts';
 import type { Summary } from './api.ts';
 import { bandOf } from './margin-bands.ts';
 import { counted } from './run-words.ts';
@@ -55,18 +55,17 @@ export function histogram(
   return { bars, ticks, limitX: low <= 0 && high >= 0 ? x(0) : null, most };
 }
 
-/** "Most addresses, 14 of 40, lie 0 to 5 K below the limit; 12 are over it." */
+/** "The fullest step holds 14 addresses of 40: 0 to 5 K below the limit. 12 are over it." */
 export function histogramWords({ edgesK, counts }: Summary['marginHistogram'], units: UnitSystem): string {
   const total = counts.reduce((sum, count) => sum + count, 0);
   if (total === 0) return 'No address has a margin yet.';
   const top = counts.indexOf(Math.max(...counts));
   const [from, to] = [edgesK[top] ?? 0, edgesK[top + 1] ?? 0];
   const [near, far] = from >= 0 ? [from, to] : [-to, -from];
-  const unit = formatQuantity('temperatureDifference', far, units);
+  const shown = (marginK: number) => Math.round(toDisplay('temperatureDifference', marginK, units));
   const side = from >= 0 ? 'below' : 'over';
-  const nearText = formatQuantity('temperatureDifference', near, units).replace(/[^\d.].*$/, '');
+  const span = `${shown(near)} to ${shown(far)}\u00a0${unitSymbol('temperatureDifference', units)} ${side} the limit`;
   const over = counts.reduce((sum, count, k) => ((edgesK[k + 1] ?? 0) <= 0 ? sum + count : sum), 0);
-  return `The fullest step holds ${counted(counts[top] ?? 0, 'address', 'addresses')} of ${total}: ${nearText} to ${unit} ${side} the limit. ${
-    over === 0 ? 'None is' : over === 1 ? '1 is' : `${over} are`
-  } over it.`;
+  const overWords = over === 0 ? 'None is' : over === 1 ? '1 is' : `${over} are`;
+  return `The fullest step holds ${counted(counts[top] ?? 0, 'address', 'addresses')} of ${total}: ${span}. ${overWords} over it.`;
 }

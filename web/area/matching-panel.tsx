@@ -1,7 +1,7 @@
 /** Which column says what, what the first rows look like, what is wrong with them: all before anything runs. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { askFields, checkTable, type Field, type Matching, type Preview, startScreening, type Table } from './api.ts';
-import { fieldOrder, matched, missing, rejectedOf } from './matching.ts';
+import { matched, missing, parted, rejectedOf } from './matching.ts';
 import { PreviewTable, ProblemTable } from './preview-table.tsx';
 import { Refusal, type Refused, refusedBy } from './refusal.tsx';
 import { counted } from './run-words.ts';
@@ -28,7 +28,8 @@ export function MatchingPanel({ table, leave, started }: MatchingPanelProps) {
     askFields().then(setFields, (error: unknown) => setRefused(refusedBy(error)));
   }, []);
   // The order stays while somebody works down the list.
-  const ordered = useMemo(() => fieldOrder(fields, table.matching), [fields, table]);
+  const { here, others } = useMemo(() => parted(fields, table.matching), [fields, table]);
+  const choosing = { columns: table.columns, matching, set };
   const lacking = missing(fields, matching);
   const rejected = rejectedOf(preview);
 
@@ -57,42 +58,15 @@ export function MatchingPanel({ table, leave, started }: MatchingPanelProps) {
       </p>
       <div class="matching-parts">
         <div class="matching-fields">
-          <table>
-            <caption class="visually-hidden">Fields of an address and the columns that hold them</caption>
-            <thead>
-              <tr>
-                <th scope="col">Of each address</th>
-                <th scope="col">Column</th>
-              </tr>
-            </thead>
-            <tbody>
-              {ordered.map(({ field, required, what }) => (
-                <tr key={field}>
-                  <th scope="row">
-                    <label for={`match-${field}`}>
-                      {what} {required && <b class="required">required</b>}
-                    </label>
-                  </th>
-                  <td class="field">
-                    <select
-                      id={`match-${field}`}
-                      required={required}
-                      aria-invalid={required && (matching[field] ?? null) === null}
-                      value={matching[field] ?? ''}
-                      onChange={({ currentTarget }) => set(matched(matching, field, currentTarget.value || null))}
-                    >
-                      <option value="">{required ? 'choose a column' : 'not in this table'}</option>
-                      {table.columns.map((column) => (
-                        <option key={column} value={column}>
-                          {column}
-                        </option>
-                      ))}
-                    </select>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <FieldTable fields={here} caption="Fields and the columns that hold them" {...choosing} />
+          {others.length > 0 && (
+            <details>
+              <summary>
+                <h3>{others.length} further things that a table may say</h3>
+              </summary>
+              <FieldTable fields={others} caption="Further fields" {...choosing} />
+            </details>
+          )}
         </div>
         <div class="matching-seen">
           <h3>The first rows</h3>
@@ -132,6 +106,55 @@ export function MatchingPanel({ table, leave, started }: MatchingPanelProps) {
       </div>
       <Refusal refused={refused} />
     </section>
+  );
+}
+
+interface FieldTableProps {
+  readonly fields: readonly Field[];
+  readonly caption: string;
+  readonly columns: readonly string[];
+  readonly matching: Matching;
+  set(matching: Matching): void;
+}
+
+function FieldTable({ fields, caption, columns, matching, set }: FieldTableProps) {
+  return (
+    <table>
+      <caption class="visually-hidden">{caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Of each address</th>
+          <th scope="col">Column</th>
+        </tr>
+      </thead>
+      <tbody>
+        {fields.map(({ field, required, what }) => (
+          <tr key={field}>
+            <th scope="row">
+              <label for={`match-${field}`}>
+                {what} {required && <b class="required">required</b>}
+              </label>
+            </th>
+            <td class="field">
+              <select
+                id={`match-${field}`}
+                required={required}
+                aria-invalid={required && (matching[field] ?? null) === null}
+                value={matching[field] ?? ''}
+                onChange={({ currentTarget }) => set(matched(matching, field, currentTarget.value || null))}
+              >
+                <option value="">{required ? 'choose a column' : 'not in this table'}</option>
+                {columns.map((column) => (
+                  <option key={column} value={column}>
+                    {column}
+                  </option>
+                ))}
+              </select>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

@@ -10,10 +10,16 @@ export function matched(matching: Matching, field: string, column: string | null
   return { ...Object.fromEntries(others), [field]: column };
 }
 
-/** Required fields first, then those that have a column, then the rest, each in the server's order. */
-export function fieldOrder(fields: readonly Field[], matching: Matching): readonly Field[] {
-  const rank = ({ field, required }: Field) => (required ? 0 : (matching[field] ?? null) === null ? 2 : 1);
-  return [0, 1, 2].flatMap((wanted) => fields.filter((field) => rank(field) === wanted));
+/** Fields that a table has or must have, required ones first; and the rest; each in the server's order. */
+export function parted(
+  fields: readonly Field[],
+  matching: Matching,
+): { readonly here: readonly Field[]; readonly others: readonly Field[] } {
+  const has = ({ field }: Field) => (matching[field] ?? null) !== null;
+  return {
+    here: [...fields.filter(({ required }) => required), ...fields.filter((field) => !field.required && has(field))],
+    others: fields.filter((field) => !field.required && !has(field)),
+  };
 }
 
 /** Required fields without a column. */

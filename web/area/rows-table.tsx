@@ -128,6 +128,9 @@ const HEADS: readonly { readonly label: string; readonly sort: Sort | null }[] =
   { label: 'Least remedy', sort: null },
 ];
 
+/** Columns of words stand to the left, figures to the right. */
+const WORDS: ReadonlySet<string> = new Set(['Best wall', 'Kit', 'Least remedy']);
+
 interface RowsBodyProps {
   readonly rows: readonly Row[];
   readonly view: RowsView;
@@ -146,11 +149,11 @@ function RowsBody({ rows, view, units, sort, choose }: RowsBodyProps) {
           <tr>
             {HEADS.map(({ label, sort: by }) =>
               by === null ? (
-                <th key={label} scope="col">
+                <th key={label} scope="col" class={WORDS.has(label) ? 'words' : undefined}>
                   {label}
                 </th>
               ) : (
-                <th key={label} scope="col" aria-sort={ariaSort(by)}>
+                <th key={label} scope="col" aria-sort={ariaSort(by)} class={WORDS.has(label) ? 'words' : undefined}>
                   <button type="button" class="sort-button" onClick={() => sort(by)}>
                     {label} <span aria-hidden="true">{view.sort !== by ? '↕' : view.order === 'asc' ? '↑' : '↓'}</span>
                   </button>

@@ -25,16 +25,20 @@ export function graticule(frame: Frame, view: View): GridLine[] {
       if (at !== null) seen.push(at);
     }
   }
-  if (centre === null || seen.length < SAMPLES) return [];
+  if (centre === null) return [];
+  // Where the map reaches beyond the globe, all of it may be in sight.
+  const all = seen.length < (SAMPLES + 1) ** 2;
+  const middle = all ? -(frame.base.rotate()[0] ?? 0) : centre[0];
   // Longitudes as differences from the middle, so that the 180th meridian is none of its own.
-  const offsets = seen.map(([lon]) => turned(lon - centre[0]));
+  const offsets = all ? [-179.99, 179.99] : seen.map(([lon]) => turned(lon - middle));
   const [west, east] = [Math.min(...offsets), Math.max(...offsets)];
-  const [south, north] = [Math.min(...seen.map(([, lat]) => lat)), Math.max(...seen.map(([, lat]) => lat))];
+  const latitudes = all ? [-89.99, 89.99] : seen.map(([, lat]) => lat);
+  const [south, north] = [Math.min(...latitudes), Math.max(...latitudes)];
   const step = STEPS_DEG.find((deg) => Math.min(east - west, (north - south) * 2) / deg >= LINES) ?? 0.01;
   const lines: GridLine[] = [];
-  for (const lon of multiples(centre[0] + west, centre[0] + east, step)) {
-    const low = Math.max(-89.9, south - step);
-    const coordinates = even(low, Math.min(89.9, north + step)).map((lat) => [lon, lat]);
+  for (const lon of multiples(middle + west, middle + east, step)) {
+    const low = Math.max(-89.99, south - step);
+    const coordinates = even(low, Math.min(89.99, north + step)).map((lat) => [lon, lat]);
     lines.push({
       line: { type: 'LineString', coordinates },
       label: degrees(turned(lon), 'E', 'W', step),
@@ -43,11 +47,11 @@ export function graticule(frame: Frame, view: View): GridLine[] {
     });
   }
   for (const lat of multiples(Math.max(-89, south), Math.min(89, north), step)) {
-    const coordinates = even(centre[0] + west - step, centre[0] + east + step).map((lon) => [lon, lat]);
+    const coordinates = even(middle + west, middle + east).map((lon) => [lon, lat]);
     lines.push({
       line: { type: 'LineString', coordinates },
       label: degrees(lat, 'N', 'S', step),
-      at: [centre[0] + west, lat],
+      at: [middle + west, lat],
       along: 'left',
     });
   }
@@ -61,7 +65,8 @@ function multiples(from: number, to: number, step: number): number[] {
   return Array.from({ length: Math.max(0, Math.floor(to / step) - first + 1) }, (_, k) => (first + k) * step);
 }
 
-const PIECES = 24;
+/** Pieces are bent along great circles, which parallels are not: many short ones. */
+const PIECES = 90;
 const even = (from: number, to: number): number[] =>
   Array.from({ length: PIECES + 1 }, (_, k) => from + ((to - from) * k) / PIECES);
 
