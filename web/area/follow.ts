@@ -4,7 +4,7 @@
  */
 import { ApiFailure, type Screening, type Status } from './api.ts';
 
-export interface Stream {
+interface Stream {
   close(): void;
 }
 

@@ -4,7 +4,7 @@ import type { Summary } from './api.ts';
 import { bandOf } from './margin-bands.ts';
 import { counted } from './run-words.ts';
 
-export interface Bar {
+interface Bar {
   readonly x: number;
   readonly width: number;
   readonly height: number;

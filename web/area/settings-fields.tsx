@@ -9,7 +9,7 @@ const ASSUMED = '';
 /** No sample has such a name. */
 const WEATHER = '*weather';
 
-export type BoxChoice = 'usual' | 'form' | 'file';
+type BoxChoice = 'usual' | 'form' | 'file';
 
 export interface SettingsState {
   readonly settings: Settings;

@@ -1,9 +1,8 @@
 /** Meridians and parallels across a map, as far apart as they can be read, and a bar that tells distances. */
-import type { LineString } from 'geojson';
 import { type Frame, kmPerPx, lonLatAt, type View } from './frame.ts';
 
 export interface GridLine {
-  readonly line: LineString;
+  readonly line: { readonly type: 'LineString'; readonly coordinates: number[][] };
   readonly label: string;
   /** Where the label goes: the place on the line nearest to the edge of the map. */
   readonly at: [number, number];
