@@ -1,4 +1,5 @@
 /** What the page asks the server about screenings, and what the answers hold. */
+import { apiFetch } from '../session/session.ts';
 
 export type Status = 'waiting' | 'running' | 'done' | 'cancelled' | 'failed';
 
@@ -203,7 +204,7 @@ interface Ask {
 
 /** Asks and takes an answer that has a certain part; null where none is needed. */
 async function ask<Answer>(path: string, needed: string | null, { method, body, signal }: Ask = {}): Promise<Answer> {
-  const response = await fetch(apiAddress(path), {
+  const response = await apiFetch(apiAddress(path), {
     method: method ?? 'GET',
     ...(body !== undefined && { body: JSON.stringify(body), headers: { 'Content-Type': 'application/json' } }),
     ...(signal && { signal }),

@@ -1,6 +1,7 @@
 /** A region: which of many addresses get too hot, on which walls, and what goes on the truck. */
 import { useEffect, useState } from 'preact/hooks';
 import { usualUnits } from '../../model/index.ts';
+import { onSignedIn } from '../session/session.ts';
 import type { ViewProps } from '../view-props.ts';
 import { goTo, useScreeningAddress } from './address.ts';
 import { storageThere, type Table } from './api.ts';
@@ -21,6 +22,9 @@ export function AreaView({ chosenUnits, onUnits }: ViewProps) {
   useEffect(() => {
     if (id !== null) setTable(null);
   }, [id]);
+  // What was refused before somebody signed in is asked for anew.
+  const [visit, setVisit] = useState(0);
+  useEffect(() => onSignedIn(() => setVisit((count) => count + 1)), []);
 
   return (
     <main class="area-view">
@@ -46,11 +50,11 @@ export function AreaView({ chosenUnits, onUnits }: ViewProps) {
       {server === 'asking' && <p role="status">Asking the server …</p>}
       {server === 'ready' &&
         (id !== null ? (
-          <ScreeningPanel key={id} id={id} units={units} />
+          <ScreeningPanel key={`${id} ${visit}`} id={id} units={units} />
         ) : table !== null ? (
           <MatchingPanel key={table.table} table={table} leave={() => setTable(null)} started={goTo} />
         ) : (
-          <StartPanel units={units} uploaded={setTable} started={goTo} />
+          <StartPanel key={visit} units={units} uploaded={setTable} started={goTo} />
         ))}
     </main>
   );

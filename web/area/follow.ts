@@ -29,6 +29,12 @@ const QUIET_MS = 15_000;
 /** A way on which streams do not come through is not tried for ever. */
 const MOST_BREAKS = 3;
 
+/** Answers that asking again does not mend. */
+const GONE: Readonly<Record<number, string>> = {
+  401: 'The server asks for a token before it tells anything of its screenings.',
+  404: 'There is no such screening any more.',
+};
+
 export const isFinal = (status: Status): boolean => status === 'done' || status === 'cancelled' || status === 'failed';
 
 /** Gives back how to stop. Ends by itself once the screening has ended. */
@@ -84,9 +90,10 @@ export function followScreening(id: string, means: Means, told: Told): () => voi
       askIn(stream === null ? ASK_EVERY_MS : QUIET_MS);
     } catch (error) {
       if (stopped) return;
-      if (error instanceof ApiFailure && error.status === 404) {
+      const why = error instanceof ApiFailure ? GONE[error.status] : undefined;
+      if (why !== undefined) {
         stop();
-        told.gone('There is no such screening any more.');
+        told.gone(why);
         return;
       }
       told.heard(false);

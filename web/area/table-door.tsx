@@ -1,13 +1,13 @@
 /** The door for a table of addresses: dropped, chosen, or the example; with the progress of its upload. */
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { FileDrop } from '../file-drop.tsx';
 import type { Table } from './api.ts';
 import { EXAMPLE_NAME, exampleTable } from './example-table.ts';
 import { Refusal, type Refused, refusedBy } from './refusal.tsx';
 import { type Upload, uploadTable } from './upload.ts';
 
 export function TableDoor({ uploaded }: { uploaded(table: Table): void }) {
-  const inputId = useId();
-  const [over, setOver] = useState(false);
+  const id = useId();
   const [sending, setSending] = useState<{ name: string; share: number } | null>(null);
   const [refused, setRefused] = useState<Refused | null>(null);
   const upload = useRef<Upload | null>(null);
@@ -27,49 +27,26 @@ export function TableDoor({ uploaded }: { uploaded(table: Table): void }) {
     }
     if (upload.current === started) setSending(null);
   };
-  const choose = (file: File | undefined) => {
-    if (file) send(file, file.name);
-  };
 
   return (
-    <section aria-labelledby={`${inputId}-heading`}>
-      <h2 id={`${inputId}-heading`}>A list of addresses</h2>
+    <section aria-labelledby={`${id}-heading`}>
+      <h2 id={`${id}-heading`}>A list of addresses</h2>
       <p>
         A table with a latitude and a longitude in each row (CSV; comma, semicolon or tab; decimal points). What else it
         may say of an address, such as bearings of walls, power or altitude, is matched in the next step.
       </p>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is a short way to what the button does */}
-      <div
-        class={over ? 'area-drop area-drop-over' : 'area-drop'}
-        onDragOver={(event) => {
-          event.preventDefault();
-          setOver(true);
-        }}
-        onDragLeave={() => setOver(false)}
-        onDrop={(event) => {
-          event.preventDefault();
-          setOver(false);
-          choose(event.dataTransfer?.files[0]);
-        }}
+      <FileDrop
+        label="Choose a table"
+        accept=".csv,.tsv,.txt,text/csv,text/plain,text/tab-separated-values"
+        choose={(file) => send(file, file.name)}
       >
-        <label class="button" for={inputId}>
-          Choose a table
-          <input
-            id={inputId}
-            type="file"
-            accept=".csv,.tsv,.txt,text/csv,text/plain,text/tab-separated-values"
-            onChange={({ currentTarget }) => {
-              choose(currentTarget.files?.[0]);
-              // The same file can be chosen again after it was corrected.
-              currentTarget.value = '';
-            }}
-          />
-        </label>
-        <span>or drop one here</span>
+        or drop one here
+      </FileDrop>
+      <p>
         <button type="button" onClick={() => send(new Blob([exampleTable()], { type: 'text/csv' }), EXAMPLE_NAME)}>
           Try with an example
         </button>
-      </div>
+      </p>
       {sending && (
         <p class="area-progress">
           <progress

@@ -113,6 +113,16 @@ describe('a screening is followed', () => {
     expect(server.asked).toBe(asked);
   });
 
+  test('not where the server asks for a token: the page does, once', async () => {
+    const { told, server } = played();
+    server.answer = async () => {
+      throw new ApiFailure(401, 'a token is needed');
+    };
+    await pass(60_000);
+    expect(told.at(-1)).toContain('token');
+    expect(server.asked).toBeLessThanOrEqual(2);
+  });
+
   test('no longer than it is wanted', async () => {
     const { streams, told, stop } = played();
     await pass(0);
