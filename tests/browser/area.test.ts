@@ -141,6 +141,8 @@ test('a table: matched, problems seen, run, looked at, a point opened as a site'
   await page.locator('.point-card').getByText('hut 7').waitFor();
   await eventually(() => page.locator('.point-card').textContent()).toMatch(/Best wall/);
   const figures = await page.locator('.point-card').textContent();
+  await page.locator('.on-map').evaluate((section) => section.scrollIntoView());
+  await page.screenshot({ path: join(ROOT, '.test-output/area-card.png') });
   expect(figures).toMatch(/33\.6000, -113\.3000/);
   expect(figures).toMatch(/districtdale/);
 

@@ -46,7 +46,7 @@ export function AreaMap({
   const { outlines, failed } = useOutlines();
 
   const innerPx = widthPx - 2 * BORDER_PX;
-  const heightPx = Math.round(Math.min(520, Math.max(280, innerPx * 0.62)));
+  const heightPx = Math.round(Math.min(520, Math.max(points === null ? 180 : 280, innerPx * 0.6)));
   const frame = useMemo(() => frameFor(points, innerPx, heightPx), [points, innerPx, heightPx]);
   const places = useMemo(() => points && placed(frame, points), [frame, points]);
   const { band, order, bands } = useMemo(() => classed(points, units), [points, units]);

@@ -6,6 +6,7 @@ import type { MarginBand } from '../margin-bands.ts';
 import { type Frame, type Placed, projectionOf, type View } from './frame.ts';
 import { type GridLine, graticule, scaleBar } from './graticule.ts';
 import type { Outlines } from './outlines.ts';
+import { rimmed, STAMP_PX, sign, stamp, written } from './strokes.ts';
 
 export type Box = Omit<Grid, 'stepDeg'>;
 
@@ -28,7 +29,7 @@ export interface Drawing {
   readonly cross: boolean;
 }
 
-/** Above as many signs in sight, they are drawn smaller. */
+/** Above as many signs in sight, they are smaller, and printed instead of drawn. */
 const CROWD = 1500;
 
 export function drawMap(canvas: HTMLCanvasElement, drawing: Drawing, pixelRatio: number): void {
@@ -81,42 +82,24 @@ function drawPoints(context: CanvasRenderingContext2D, { frame, view, points, or
     const y = (points.y[k] as number) * view.k + view.y;
     if (x > -10 && y > -10 && x < frame.widthPx + 10 && y < frame.heightPx + 10) seen.push(k);
   }
-  const size = seen.length > CROWD ? 0.7 : 1;
-  const draw = (k: number, scale: number) => {
-    const sign = paths[band[k] as number];
-    if (!sign) return;
-    context.save();
-    context.translate((points.x[k] as number) * view.k + view.x, (points.y[k] as number) * view.k + view.y);
-    context.scale(scale, scale);
-    // A white rim parts signs that overlap.
-    context.lineWidth = 3.5 / scale;
-    context.strokeStyle = '#fff';
-    context.stroke(sign);
-    context.fillStyle = bands[band[k] as number]?.fill ?? '#000';
-    context.fill(sign, 'evenodd');
-    context.lineWidth = 1.25 / scale;
-    context.strokeStyle = '#000';
-    context.stroke(sign);
-    context.restore();
-  };
-  context.lineJoin = 'round';
-  for (const k of seen) draw(k, size);
-  if (selected === null) return;
-  draw(selected, 1.4);
-  const at: [number, number] = [
-    (points.x[selected] as number) * view.k + view.x,
-    (points.y[selected] as number) * view.k + view.y,
+  const crowded = seen.length > CROWD;
+  const stamps = crowded ? paths.map((path, k) => stamp(path, bands[k]?.fill ?? '', context.getTransform().a)) : [];
+  const at = (k: number): [number, number] => [
+    (points.x[k] as number) * view.k + view.x,
+    (points.y[k] as number) * view.k + view.y,
   ];
-  for (const [style, width] of [
-    ['#fff', 7],
-    ['#000', 3],
-  ] as const) {
-    context.beginPath();
-    context.arc(at[0], at[1], 17, 0, 2 * Math.PI);
-    context.strokeStyle = style;
-    context.lineWidth = width;
-    context.stroke();
+  for (const k of seen) {
+    const [x, y] = at(k);
+    const image = stamps[band[k] as number];
+    const path = paths[band[k] as number];
+    if (image) context.drawImage(image, x - STAMP_PX / 2, y - STAMP_PX / 2, STAMP_PX, STAMP_PX);
+    else if (path) sign(context, path, { x, y, scale: 1, fill: bands[band[k] as number]?.fill ?? '' });
   }
+  if (selected === null) return;
+  const [x, y] = at(selected);
+  const path = paths[band[selected] as number];
+  if (path) sign(context, path, { x, y, scale: 1.4, fill: bands[band[selected] as number]?.fill ?? '' });
+  rimmed(context, 3, () => context.arc(x, y, 17, 0, 2 * Math.PI));
 }
 
 /** The border of a box along its parallels, which bend on most maps. */
@@ -132,28 +115,12 @@ function outlineOf({ south, west, north, east }: Box) {
 }
 
 function mark(context: CanvasRenderingContext2D, [x, y]: readonly [number, number], reach: number) {
-  for (const [style, width] of [
-    ['#fff', 5],
-    ['#000', 2],
-  ] as const) {
-    context.beginPath();
+  rimmed(context, 2, () => {
     context.moveTo(x - reach, y);
     context.lineTo(x + reach, y);
     context.moveTo(x, y - reach);
     context.lineTo(x, y + reach);
-    context.strokeStyle = style;
-    context.lineWidth = width;
-    context.stroke();
-  }
-}
-
-function written(context: CanvasRenderingContext2D, text: string, x: number, y: number) {
-  context.lineWidth = 4;
-  context.lineJoin = 'round';
-  context.strokeStyle = '#fff';
-  context.strokeText(text, x, y);
-  context.fillStyle = '#000';
-  context.fillText(text, x, y);
+  });
 }
 
 type Project = (at: [number, number]) => [number, number] | null;
@@ -181,17 +148,10 @@ function labels(context: CanvasRenderingContext2D, lines: readonly GridLine[], p
 function bar(context: CanvasRenderingContext2D, { frame, view, units }: Drawing) {
   const { px, label } = scaleBar(frame, view, units === 'us' ? 'mi' : 'km', Math.min(120, frame.widthPx / 3));
   const [x, y] = [frame.widthPx - px - 12, 14];
-  for (const [style, width] of [
-    ['#fff', 7],
-    ['#000', 3],
-  ] as const) {
-    context.beginPath();
+  rimmed(context, 3, () => {
     context.moveTo(x, y);
     context.lineTo(x + px, y);
-    context.strokeStyle = style;
-    context.lineWidth = width;
-    context.stroke();
-  }
+  });
   context.textAlign = 'right';
   context.textBaseline = 'top';
   written(context, label, x + px, y + 5);

@@ -42,11 +42,12 @@ export function frameFor(places: Places | null, widthPx: number, heightPx: numbe
         ];
   const spanDeg = (east - west + 360) % 360 || (east === west ? 0 : 360);
   const middleDeg = wrapped(west + spanDeg / 2);
-  const inner: [[number, number], [number, number]] = [
-    [EDGE_PX, EDGE_PX],
-    [widthPx - EDGE_PX, heightPx - EDGE_PX],
-  ];
   const isWorld = spanDeg > FAR_DEG || north - south > FAR_DEG;
+  const edge = isWorld ? WORLD_EDGE_PX : EDGE_PX;
+  const inner: [[number, number], [number, number]] = [
+    [edge, edge],
+    [widthPx - edge, heightPx - edge],
+  ];
   const another = (): GeoProjection =>
     isWorld
       ? geoEqualEarth().rotate([points.length > 0 && spanDeg < ROUND_DEG ? -middleDeg : 0, 0])
@@ -61,7 +62,9 @@ export function frameFor(places: Places | null, widthPx: number, heightPx: numbe
 
 /** Mean radius, IUGG. */
 const EARTH_KM = 6371.0088;
+/** Room for signs at the edge, and for the figures of the meridians. */
 const EDGE_PX = 28;
+const WORLD_EDGE_PX = 8;
 const FAR_DEG = 75;
 /** Places all round the globe have no middle to turn it to. */
 const ROUND_DEG = 300;
