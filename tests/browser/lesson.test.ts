@@ -12,6 +12,8 @@ import { eventually, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const PROJECTOR = { width: 1920, height: 1080 };
+/** A4 less its margins, at 96 px to the inch. */
+const PRINTED = { width: 718, height: 1009 };
 /** What can be read from the back row. */
 const LEAST_PROJECTED_PX = 22;
 
@@ -62,7 +64,11 @@ async function look(page: Page, name: string) {
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
   const small = await page.evaluate(
     ([least]) =>
-      [...document.querySelectorAll('.lesson button, .lesson select, .lesson label.button, .lesson input[type=range]')]
+      [
+        ...document.querySelectorAll(
+          '.lesson button, .lesson select, dialog button, dialog select, .lesson label.button, .lesson input[type=range]',
+        ),
+      ]
         .filter((element) => element.checkVisibility() && element.getBoundingClientRect().height < (least ?? 0))
         .map((element) => element.outerHTML.slice(0, 120)),
     [43.9],
@@ -71,13 +77,18 @@ async function look(page: Page, name: string) {
   if (width === PROJECTOR.width) {
     const fonts = await page.evaluate(() =>
       [...document.querySelectorAll('.lesson *, dialog *')]
+        // Indices of a formula are small by nature.
+        .filter((element) => !element.matches('math *'))
         .filter((element) => [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent?.trim()))
         .map((element) => Number.parseFloat(getComputedStyle(element).fontSize)),
     );
     expect(Math.min(...fonts)).toBeGreaterThanOrEqual(LEAST_PROJECTED_PX);
   }
   await shoot(page, name);
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await new AxeBuilder({ page })
+    // The sheet holds twenty equations of hundreds of signs each; they are made as those of the dialog are.
+    .exclude('.sheet-equation')
+    .analyze();
   const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
   expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
 }
@@ -176,7 +187,7 @@ test('a lesson by keyboard: guesses, two boxes, the day played, equations, hando
   await page.keyboard.press('Home');
   expect(await time.textContent()).toBe('00:00');
   expect(await page.locator('.lesson-sun').count()).toBe(0);
-  await tabTo(page, 'button', 'Hour on');
+  await page.keyboard.press('Shift+Tab');
   for (let hour = 0; hour < 17; hour += 1) await page.keyboard.press('Enter');
   expect(await time.textContent()).toBe('17:00');
   expect(await page.locator('.lesson-sun').count()).toBe(4);
@@ -206,21 +217,51 @@ test('a lesson by keyboard: guesses, two boxes, the day played, equations, hando
   expect(Math.abs(sum - stored)).toBeLessThan(0.05 * (ways.length + 1));
   expect(await page.locator('.story p').count()).toBe(4);
 
+  // Each figure opens its equation, and takes the focus back.
+  const figure = await tabTo(page, 'button', (await ways[0]) ?? '');
+  await page.keyboard.press('Enter');
+  const dialog = page.getByRole('dialog');
+  await dialog.locator('math').first().waitFor();
+  expect(await plain(dialog.textContent())).toMatch(/17:00.*Source: /s);
+  expect(await dialog.locator('tbody tr').count()).toBeGreaterThan(1);
+  await look(page, 'explain');
+  await page.keyboard.press('Escape');
+  await eventually(() => dialog.count()).toBe(0);
+  expect(await figure.evaluate((element) => element === document.activeElement)).toBe(true);
+
   // Where motion is not wanted, nothing runs.
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await eventually(() => page.getByRole('button', { name: 'Play the day' }).count()).toBe(0);
   await page.emulateMedia({ reducedMotion: 'no-preference' });
 
   // The handout: a page for each comparison, and solutions on a page of their own.
+  // What takes long says so and can be stopped; the request is held back to have the time.
+  await page.evaluate(() => {
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (this: Worker, message: { task?: string }) {
+      if (message.task !== 'handout' || 'hurry' in window) post.call(this, message);
+    };
+  });
   await press(page, 'button', 'Handout');
+  await page.getByRole('progressbar', { name: 'Computing the handout' }).waitFor();
+  await press(page, 'button', 'Cancel');
+  await page.evaluate(() => Object.assign(window, { hurry: true }));
+  await press(page, 'button', 'Compute the handout');
   await page.getByRole('button', { name: 'Print the handout' }).waitFor();
   const pages = page.locator('.handout-page');
-  expect(await pages.count()).toBe(lesson.comparisons.length + 2);
+  expect(await pages.count()).toBe(lesson.comparisons.length + 3);
+  expect(await pages.locator('math').count()).toBeGreaterThan(20);
   const pdf = (await page.pdf({ format: 'A4', margin: { top: '1.5cm', bottom: '1.5cm' } })).toString('latin1');
   const printed = pdf.match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
-  expect(printed).toBeGreaterThanOrEqual(lesson.comparisons.length + 2);
-  expect(printed).toBeLessThanOrEqual(lesson.comparisons.length + 7);
+  expect(printed).toBeGreaterThanOrEqual(lesson.comparisons.length + 3);
+  expect(printed).toBeLessThanOrEqual(lesson.comparisons.length + 9);
   await look(page, 'handout');
+  // What is printed is the handout alone, and each comparison fits on its page.
+  await page.emulateMedia({ media: 'print' });
+  await page.setViewportSize(PRINTED);
+  const heights = await pages.evaluateAll((all) => all.map((element) => element.clientHeight));
+  for (const height of heights.slice(0, lesson.comparisons.length)) expect(height).toBeLessThan(PRINTED.height);
+  expect(await page.getByRole('button').count()).toBe(0);
   await context.close();
   expect(complaints).toEqual([]);
 });

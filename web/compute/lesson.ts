@@ -4,6 +4,7 @@ import type {
   Comparison,
   Difference,
   DifferenceKind,
+  Handout,
   Lesson,
   LessonComparison,
   LessonQuestion,
@@ -47,10 +48,9 @@ export interface LessonTasks {
     readonly input: { readonly site: Site; readonly wallName: string; readonly difference: Difference };
     readonly result: Comparison;
   };
-  /** Everything of a lesson computed, in the order of its file. */
   handout: {
-    readonly input: Lesson;
-    readonly result: { readonly comparisons: readonly Comparison[]; readonly answers: readonly Answer[] };
+    readonly input: { readonly lesson: Lesson; readonly units: UnitSystem };
+    readonly result: Handout;
   };
 }
 

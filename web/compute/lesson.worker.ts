@@ -9,6 +9,7 @@ import {
   LESSON_NAMES,
   type Lesson,
   type LessonComparison,
+  lessonHandout,
   placedSite,
   SiteError,
   shadeMemory,
@@ -41,10 +42,7 @@ const DOING: Doing = {
   answer: ({ lesson, question }) => answerQuestion(lesson, question, { shades }),
   compareLesson: ({ lesson, comparison }) => compareIn(lesson, comparison),
   compareSite: ({ site, wallName, difference }) => compareBoxes({ site, wallName, difference, options: { shades } }),
-  handout: (lesson) => ({
-    comparisons: lesson.comparisons.map((comparison) => compareIn(lesson, comparison)),
-    answers: lesson.questions.map((question) => answerQuestion(lesson, question, { shades })),
-  }),
+  handout: ({ lesson, units }) => lessonHandout(lesson, { units, shades }),
 };
 
 function compareIn(lesson: Lesson, comparison: LessonComparison) {

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { type Lesson, usualUnits } from '../../model/index.ts';
 import { createLessonComputer, type LessonComputer } from '../compute/lesson-computer.ts';
 import type { ViewProps } from '../view-props.ts';
+import { ExplainRoom } from './explain/explain-room.tsx';
 import { FreeComparison } from './free-comparison.tsx';
 import { LessonRoom } from './lesson-room.tsx';
 import { Start } from './start.tsx';
@@ -41,13 +42,15 @@ export function LessonView({ chosenUnits, onUnits }: ViewProps) {
   if (computer === null) return null;
   return (
     <ComputerContext.Provider value={computer}>
-      <main class="lesson">
-        {opened.kind === 'start' && (
-          <Start units={units} open={open} compareFreely={() => setOpened({ kind: 'free' })} />
-        )}
-        {opened.kind === 'lesson' && <LessonRoom lesson={opened.lesson} units={units} leave={leave} />}
-        {opened.kind === 'free' && <FreeComparison units={units} onZone={setZone} leave={leave} />}
-      </main>
+      <ExplainRoom units={units}>
+        <main class="lesson">
+          {opened.kind === 'start' && (
+            <Start units={units} open={open} compareFreely={() => setOpened({ kind: 'free' })} />
+          )}
+          {opened.kind === 'lesson' && <LessonRoom lesson={opened.lesson} units={units} leave={leave} />}
+          {opened.kind === 'free' && <FreeComparison units={units} onZone={setZone} leave={leave} />}
+        </main>
+      </ExplainRoom>
     </ComputerContext.Provider>
   );
 }

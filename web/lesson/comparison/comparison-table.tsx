@@ -85,12 +85,12 @@ function rowsOf(comparison: Comparison, units: UnitSystem): Row[] {
     },
     {
       words: 'Over the limit',
-      cell: ({ played: { result } }) => hoursText(result.hoursOverLimit),
+      cell: (box) => explained('hoursOverLimit', box, hoursText(box.played.result.hoursOverLimit)),
       apart: signed(`${Math.abs(hoursOverDifference).toFixed(1)} h`, hoursOverDifference),
     },
     {
       words: 'Wear of the electronics',
-      cell: (box) => explained('ageing', box, `${box.ageing.electronicsAgainst40C.toFixed(2)} ×`),
+      cell: (box) => explained('wear', box, `${box.ageing.electronicsAgainst40C.toFixed(2)} ×`),
       apart: `× ${ageingFactor.toFixed(2)}`,
     },
     {

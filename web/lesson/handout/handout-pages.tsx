@@ -1,114 +1,147 @@
-/** The pages of a handout. */
-import { type Answer, askQuestion, type Comparison, type Lesson, type UnitSystem } from '../../../model/index.ts';
+/** The pages of a handout, as it is printed. */
+import type { Explanation, Handout, HandoutPage, HandoutRow, UnitSystem } from '../../../model/index.ts';
 import { unbroken } from '../../site/words.ts';
 import { comparedBoxes } from '../comparison/comparison-panel.tsx';
-import { ComparisonTable } from '../comparison/comparison-table.tsx';
 import { DayCurves } from '../comparison/day-curves.tsx';
-import { ExplainContext } from '../explain/explain-button.tsx';
-import { Statements } from '../statements.tsx';
+import { Equation, Formula } from '../explain/equation.tsx';
 
-interface HandoutPagesProps {
-  readonly lesson: Lesson;
-  readonly comparisons: readonly Comparison[];
-  readonly answers: readonly Answer[];
-  readonly units: UnitSystem;
-}
-
-export function HandoutPages({ lesson, comparisons, answers, units }: HandoutPagesProps) {
+export function HandoutPages({ handout, units }: { handout: Handout; units: UnitSystem }) {
   return (
-    <ExplainContext.Provider value={null}>
-      <div class="handout">
-        {comparisons.map((comparison, k) => (
-          <ComparisonPage
-            key={lesson.comparisons[k]?.id}
-            lesson={lesson}
-            title={lesson.comparisons[k]?.title ?? comparison.title[units]}
-            text={lesson.comparisons[k]?.text ?? ''}
-            comparison={comparison}
-            units={units}
-          />
-        ))}
-        <Exercises lesson={lesson} units={units} />
-        <Solutions lesson={lesson} answers={answers} units={units} />
-      </div>
-    </ExplainContext.Provider>
+    <div class="handout">
+      {handout.pages.map((page) => (
+        <ComparisonPage key={page.id} handout={handout} page={page} units={units} />
+      ))}
+      <EquationSheet handout={handout} />
+      <Exercises handout={handout} />
+      <Solutions handout={handout} />
+    </div>
   );
 }
 
-interface ComparisonPageProps {
-  readonly lesson: Lesson;
-  readonly title: string;
-  readonly text: string;
-  readonly comparison: Comparison;
-  readonly units: UnitSystem;
-}
-
-function ComparisonPage({ lesson, title, text, comparison, units }: ComparisonPageProps) {
-  const summary = unbroken(comparison.summary[units]);
+function ComparisonPage({ handout, page, units }: { handout: Handout; page: HandoutPage; units: UnitSystem }) {
+  const summary = unbroken(page.summary);
   return (
-    <section class="handout-page" aria-label={title}>
-      <p class="handout-title">{lesson.title}</p>
-      <h3>{title}</h3>
-      {text !== '' && <p>{text}</p>}
+    <section class="handout-page" aria-label={page.title}>
+      <p class="handout-title">
+        {handout.title}. {unbroken(handout.place)}
+      </p>
+      <h3>{page.title}</h3>
+      {page.text !== '' && <p>{page.text}</p>}
       <DayCurves
-        curves={comparedBoxes(comparison, units)}
+        curves={comparedBoxes(page.comparison, units)}
         units={units}
         description={`Curves of the air inside two boxes. ${summary}`}
       />
-      <ComparisonTable comparison={comparison} units={units} />
+      <table class="handout-figures">
+        <thead>
+          <tr>
+            <td />
+            <th scope="col">A</th>
+            <th scope="col">B</th>
+          </tr>
+        </thead>
+        <tbody>
+          {page.rows.map((row: HandoutRow) => (
+            <tr key={row.label}>
+              <th scope="row">{row.label}</th>
+              <td>{unbroken(row.a)}</td>
+              <td>{unbroken(row.b)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
       <p>{summary}</p>
-      <Statements statements={comparison.statements} units={units} />
+      <TextList texts={[...page.statements, ...page.notes]} />
     </section>
   );
 }
 
-function Exercises({ lesson, units }: { lesson: Lesson; units: UnitSystem }) {
+function EquationSheet({ handout }: { handout: Handout }) {
+  return (
+    <section class="handout-page" aria-label="Equations">
+      <p class="handout-title">{handout.title}</p>
+      <h3>The equations</h3>
+      <p>{unbroken(handout.equationsOf)}</p>
+      {handout.equations.map((equation) => (
+        <EquationOfSheet key={equation.what} equation={equation} />
+      ))}
+    </section>
+  );
+}
+
+function EquationOfSheet({ equation }: { equation: Explanation }) {
+  const { title, math, symbols, source, shown, unit, check } = equation;
+  return (
+    <div class="sheet-equation">
+      <h4>
+        {title}: {shown} {unit}
+      </h4>
+      <Equation title={title} math={math} words={equation.equation} />
+      <p class="sheet-symbols">
+        {symbols.map(({ symbol, math: sign, name, shown: value, unit: of }) => (
+          <span key={symbol}>
+            <Formula math={sign} words={symbol} /> {name}, {value} {of};{' '}
+          </span>
+        ))}
+        {check}. Source: {source}
+      </p>
+    </div>
+  );
+}
+
+function Exercises({ handout }: { handout: Handout }) {
   return (
     <section class="handout-page" aria-label="Exercises">
-      <p class="handout-title">{lesson.title}</p>
+      <p class="handout-title">{handout.title}</p>
       <h3>Exercises</h3>
       <ol class="exercises">
-        {lesson.questions.map((question) => {
-          const { prompt, form } = askQuestion(lesson, question, units);
-          return (
-            <li key={question.id}>
-              <p>{unbroken(prompt)}</p>
-              {form.type === 'choice' ? (
-                <ul class="exercise-choices">
-                  {form.choices.map(({ value, label }) => (
-                    <li key={value}>{unbroken(label)}</li>
-                  ))}
-                </ul>
-              ) : (
-                <p>Guess: ____________ {form.type === 'number' ? form.unit : 'o’clock'}</p>
-              )}
-            </li>
-          );
-        })}
-      </ol>
-    </section>
-  );
-}
-
-function Solutions({ lesson, answers, units }: Pick<HandoutPagesProps, 'lesson' | 'answers' | 'units'>) {
-  return (
-    <section class="handout-page" aria-label="Solutions">
-      <p class="handout-title">{lesson.title}</p>
-      <h3>Computed solutions</h3>
-      <ol class="exercises">
-        {answers.map(({ question, computed, statements }) => (
-          <li key={question.id}>
-            <p>
-              <b>{unbroken(computed[units])}</b>
-            </p>
-            <ul>
-              {statements.map(({ id, text }) => (
-                <li key={id}>{unbroken(text[units])}</li>
-              ))}
-            </ul>
+        {handout.exercises.map(({ id, prompt, form }) => (
+          <li key={id}>
+            <p>{unbroken(prompt)}</p>
+            {form.type === 'choice' ? (
+              <ul class="exercise-choices">
+                {form.choices.map(({ value, label }) => (
+                  <li key={value}>{unbroken(label)}</li>
+                ))}
+              </ul>
+            ) : (
+              <p>Guess: ____________ {form.type === 'number' ? form.unit : 'o’clock'}</p>
+            )}
           </li>
         ))}
       </ol>
     </section>
+  );
+}
+
+function Solutions({ handout }: { handout: Handout }) {
+  return (
+    <section class="handout-page" aria-label="Solutions">
+      <p class="handout-title">{handout.title}</p>
+      <h3>Computed solutions</h3>
+      <ol class="exercises">
+        {handout.solutions.map(({ id, answer, figures, statements }) => (
+          <li key={id}>
+            <p>
+              <b>{unbroken(answer)}</b>{' '}
+              {figures.length > 1 && `(${figures.map(({ label, text }) => unbroken(`${label}: ${text}`)).join('; ')})`}
+            </p>
+            <TextList texts={statements} />
+          </li>
+        ))}
+      </ol>
+      <h4>What all of it rests on</h4>
+      <TextList texts={handout.assumptions} />
+    </section>
+  );
+}
+
+function TextList({ texts }: { texts: readonly string[] }) {
+  return (
+    <ul>
+      {texts.map((text) => (
+        <li key={text}>{unbroken(text)}</li>
+      ))}
+    </ul>
   );
 }

@@ -38,7 +38,7 @@ export function BalanceTable({ boxes, step, time, units }: BalanceTableProps) {
               <th scope="row">{LEDGER_WORDS[path]}</th>
               {boxes.map(({ letter, played }) => (
                 <td key={letter}>
-                  <ExplainButton played={played} what={path} step={step}>
+                  <ExplainButton played={played} what={`path:${path}`} step={step}>
                     {signed(played.ledgers[step]?.[path] ?? 0)}
                   </ExplainButton>
                 </td>
