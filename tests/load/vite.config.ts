@@ -13,6 +13,8 @@ export default defineConfig({
     outDir: '.build/load',
     emptyOutDir: true,
     target: 'node20',
+    // Bundled, it would take the bundle for itself started by hand, and build the program.
+    rolldownOptions: { external: /prepare\.mjs$/ },
   },
   ssr: { noExternal: true, external: ['autocannon'] },
 });
