@@ -1,75 +1,79 @@
-/** The way of a person at the wall through the steps of the form, on a phone. */
+/** The way of a person at the wall through the steps of the form, on a phone and at a desk. */
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from 'vitest';
 import { eachSitePage } from './each-site-page.ts';
-import { eventually, openSitePage, PHONE } from './site-page.ts';
+import { DESK, eventually, openSitePage, PHONE } from './site-page.ts';
 
 const stage = eachSitePage();
 
 const MARKUP = '<img src=x onerror="window.hit=1">';
 
-test('step by step: the place of the device, one bearing, an eave by its picture, a usual box, the verdict', {
-  timeout: 120_000,
-}, async () => {
-  await stage.site.close();
-  stage.site = await openSitePage(stage.browser, stage.server.address, PHONE);
-  const { page } = stage.site;
-  await page.context().grantPermissions(['geolocation']);
-  await page.context().setGeolocation({ latitude: 31.5, longitude: -110.25, accuracy: 12 });
-  const next = (name: string) => page.getByRole('button', { name, exact: true });
-  const grave = async () => {
-    const { violations } = await new AxeBuilder({ page }).include('.site-entry').analyze();
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
-  };
+test.each([PHONE, DESK])(
+  'step by step at $width px: the place of the device, one bearing, an eave by its picture, a usual box, the verdict',
+  {
+    timeout: 120_000,
+  },
+  async (viewport) => {
+    await stage.site.close();
+    stage.site = await openSitePage(stage.browser, stage.server.address, viewport);
+    const { page } = stage.site;
+    await page.context().grantPermissions(['geolocation']);
+    await page.context().setGeolocation({ latitude: 31.5, longitude: -110.25, accuracy: 12 });
+    const next = (name: string) => page.getByRole('button', { name, exact: true });
+    const grave = async () => {
+      const { violations } = await new AxeBuilder({ page }).include('.site-entry').analyze();
+      return violations
+        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+        .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+    };
 
-  // The verdict stands there before anything is entered, and stays in sight.
-  expect(await stage.site.verdict()).toContain('south');
-  await page.getByRole('button', { name: 'Use the place of this device' }).click();
-  await page.getByText(/^Found, to within/).waitFor();
-  await eventually(() => stage.site.field('place.latitudeDeg').inputValue()).toBe('31.5');
+    // The verdict stands there before anything is entered, and stays in sight.
+    expect(await stage.site.verdict()).toContain('south');
+    await page.getByRole('button', { name: 'Use the place of this device' }).click();
+    await page.getByText(/^Found, to within/).waitFor();
+    await eventually(() => stage.site.field('place.latitudeDeg').inputValue()).toBe('31.5');
 
-  await next('Next: Climate').click();
-  await eventually(() => page.evaluate(() => document.activeElement?.id)).toBe('field-climate');
-  expect(await stage.site.field('place.latitudeDeg').isVisible()).toBe(false);
-  await next('Next: Building').click();
-  await page.getByText('Take it with a compass or by the sun').first().click();
-  const magnetic = page.getByLabel('bearing on a magnetic compass').first();
-  await eventually(() => magnetic.isEnabled()).toBe(true);
-  await magnetic.fill('80');
-  // The World Magnetic Model has some 8 degrees east there.
-  await page
-    .getByText(/magnetic 80.*declination.*\+?[78]\.\d.*true 8[78]/i)
-    .first()
-    .waitFor();
+    await next('Next: Climate').click();
+    await eventually(() => page.evaluate(() => document.activeElement?.id)).toBe('field-climate');
+    expect(await stage.site.field('place.latitudeDeg').isVisible()).toBe(false);
+    await next('Next: Building').click();
+    await page.getByText('Take it with a compass or by the sun').first().click();
+    const magnetic = page.getByLabel('bearing on a magnetic compass').first();
+    await eventually(() => magnetic.isEnabled()).toBe(true);
+    await magnetic.fill('80');
+    // The World Magnetic Model has some 8 degrees east there.
+    await page
+      .getByText(/magnetic 80.*declination.*\+?[78]\.\d.*true 8[78]/i)
+      .first()
+      .waitFor();
 
-  await next('Next: Walls').click();
-  await page.locator('#field-walls-3').click();
-  const west = page.locator('.wall-editor').nth(3);
-  const before = await stage.site.peaks();
-  await west.getByRole('button', { name: 'Add an eave' }).click();
-  await eventually(() => page.evaluate(() => document.activeElement?.id)).toBe('field-walls-3-eave-depthM');
-  await eventually(stage.site.peaks).not.toEqual(before);
-  expect(await west.getByRole('button', { name: 'Add an eave' }).count()).toBe(0);
-  expect(await grave()).toEqual([]);
+    await next('Next: Walls').click();
+    await page.locator('#field-walls-3').click();
+    const west = page.locator('.wall-editor').nth(3);
+    const before = await stage.site.peaks();
+    await west.getByRole('button', { name: 'Add an eave' }).click();
+    await eventually(() => page.evaluate(() => document.activeElement?.id)).toBe('field-walls-3-eave-depthM');
+    await eventually(stage.site.peaks).not.toEqual(before);
+    expect(await west.getByRole('button', { name: 'Add an eave' }).count()).toBe(0);
+    expect(await grave()).toEqual([]);
 
-  await next('Next: Box').click();
-  const box = page.locator('.box-class').last();
-  await box.click();
-  await eventually(() => box.getAttribute('aria-pressed')).toBe('true');
-  await next('Next: Limits').click();
-  await next('Next: What the wall must allow').click();
-  await next('Next: Ground').click();
-  await next('To the verdict').click();
-  await eventually(() =>
-    page.evaluate(() => {
-      const { top, bottom } = document.querySelector('.verdict-sentence')?.getBoundingClientRect() ?? new DOMRect();
-      return bottom > 0 && top < innerHeight;
-    }),
-  ).toBe(true);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
-});
+    await next('Next: Box').click();
+    const box = page.locator('.box-class').last();
+    await box.click();
+    await eventually(() => box.getAttribute('aria-pressed')).toBe('true');
+    await next('Next: Limits').click();
+    await next('Next: What the wall must allow').click();
+    await next('Next: Ground').click();
+    await next('To the verdict').click();
+    await eventually(() =>
+      page.evaluate(() => {
+        const { top, bottom } = document.querySelector('.verdict-sentence')?.getBoundingClientRect() ?? new DOMRect();
+        return bottom > 0 && top < innerHeight;
+      }),
+    ).toBe(true);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
+  },
+);
 
 test('text that looks like markup stays text, wherever it is typed', async () => {
   const { page } = stage.site;
