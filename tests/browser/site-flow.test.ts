@@ -35,7 +35,8 @@ test.each([PHONE, DESK])(
 
     await next('Next: Climate').click();
     await eventually(() => page.evaluate(() => document.activeElement?.id)).toBe('field-climate');
-    expect(await stage.site.field('place.latitudeDeg').isVisible()).toBe(false);
+    // A narrow page folds the step that is done; a wide one has room.
+    expect(await stage.site.field('place.latitudeDeg').isVisible()).toBe(viewport === DESK);
     await next('Next: Building').click();
     await page.getByText('Take it with a compass or by the sun').first().click();
     const magnetic = page.getByLabel('bearing on a magnetic compass').first();
