@@ -38,7 +38,11 @@ export function assemble(settings: ServerSettings, { webDir }: Surroundings): As
   const tokens = guarded ? openTokens(store) : undefined;
   const firstToken = tokens && firstOf(tokens);
   if (firstToken !== undefined) log.info('first token made');
-  const screenings = openScreenings(store, { mostTableBytes: tableMb * 1e6, workers });
+  const screenings = openScreenings(store, {
+    mostTableBytes: tableMb * 1e6,
+    workers,
+    onFailed: (screening, error) => log.error({ screening, err: error }, 'screening failed'),
+  });
   const compute = openComputePool({
     threads: workers,
     room: waiting,

@@ -65,6 +65,8 @@ export interface ScreeningsOptions {
   readonly mostTableBytes?: number;
   /** Worker threads of a screening that asks for none of its own; as many as cores when left out, 0 works in this thread. */
   readonly workers?: number;
+  /** Told what a screening failed of, for a log. */
+  readonly onFailed?: (id: string, error: unknown) => void;
 }
 
 export const DEFAULT_TABLE_BYTES = 500e6;
@@ -94,7 +96,7 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
   const watchers = new Map<string, Set<() => void>>();
   /** Changes that the database had no room for. */
   const unsaved = new Map<string, JobChange>();
-  let hold = takeHold(join(folder, HOLD_FILE));
+  let hold: ReturnType<typeof takeHold> = null;
   let running: Running | null = null;
   let stopping = false;
 
@@ -143,7 +145,8 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
   function next(): void {
     if (running !== null || stopping || hold === null) return;
     const id = table.next();
-    if (id === null) return;
+    // What the database had no room for comes first, or one that failed for lack of room would begin over and over.
+    if (id === null || unsaved.has(id)) return;
     const one: Running = { id, stop: new AbortController(), ended: Promise.resolve(), progress: null };
     running = one;
     change(id, { status: 'running', error: null, startedAt: record(id).startedAt ?? now(), endedAt: null });
@@ -156,9 +159,7 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
       });
   }
 
-  const log = (id: string) => (error: unknown) => {
-    process.stderr.write(`screening ${id}: ${(error as Error)?.stack ?? error}\n`);
-  };
+  const log = (id: string) => (error: unknown) => options.onFailed?.(id, error);
 
   async function run(one: Running): Promise<void> {
     const { id } = one;
@@ -223,12 +224,28 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
     next();
   }
 
-  if (hold !== null) takeOver();
-  const timer = setInterval(() => {
-    for (const id of unsaved.keys()) change(id, {});
-    if (hold !== null) return;
+  function tryToHold(): void {
     hold = takeHold(join(folder, HOLD_FILE));
-    if (hold !== null) takeOver();
+    if (hold === null) return;
+    try {
+      takeOver();
+    } catch (error) {
+      hold.release();
+      hold = null;
+      // Later there may be room again.
+      if (!isFull(error)) throw error;
+    }
+  }
+
+  tryToHold();
+  const timer = setInterval(() => {
+    try {
+      for (const id of unsaved.keys()) change(id, {});
+      if (hold === null) tryToHold();
+      else next();
+    } catch (error) {
+      log('')(error);
+    }
   }, LOOK_AGAIN_MS);
   timer.unref();
 

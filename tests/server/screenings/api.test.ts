@@ -5,12 +5,16 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import request from 'supertest';
-import { afterAll, describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import { decidingMarginK, parseSite, rankWalls } from '../../../model/index.ts';
 import { createApp } from '../../../server/app.ts';
 import { openStore } from '../../../server/data/store.ts';
 import { openScreenings, type ScreeningState } from '../../../server/screenings/jobs.ts';
 import { manyRows, rowsOf, screened } from '../screening/tables.ts';
+
+// Screenings take what time a busy machine lets them.
+vi.setConfig({ testTimeout: 120_000 });
+afterAll(() => vi.resetConfig());
 
 const folder = mkdtempSync(join(tmpdir(), 'shadeside-screenings-'));
 const store = openStore(folder);
