@@ -24,6 +24,7 @@ import {
 import type { Difference } from './difference.ts';
 import type { Lesson } from './lesson-file.ts';
 import type { LessonQuestion } from './question.ts';
+import { relevantTo } from './relevant.ts';
 import { type Statement, statementsOf } from './rule.ts';
 import { WALL_RULES } from './rules-of-a-wall.ts';
 import { ALIKE_K, PAIR_RULES } from './rules-of-two.ts';
@@ -91,11 +92,8 @@ export function answerQuestion(
   const compare = (wallName: string, difference: Difference): Comparison =>
     compareBoxes({ site, wallName, difference, options: with_ });
   const { form } = askQuestion(lesson, question, 'metric');
-  return {
-    question,
-    form,
-    ...found(question, { walls: () => site.walls.map(({ name }) => play(name)), play, compare }),
-  };
+  const all = found(question, { walls: () => site.walls.map(({ name }) => play(name)), play, compare });
+  return { question, form, ...all, statements: relevantTo(question.kind, all.statements) };
 }
 
 interface Doing {

@@ -3,6 +3,7 @@ import { compassPoint } from '../compass.ts';
 import { type Face, openFaces } from '../faces.ts';
 import type { Site } from '../site.ts';
 import { formatQuantity, type UnitSystem, unitSymbol } from '../units.ts';
+import { BATTERY_RATED_YEARS } from './day-ageing.ts';
 import { boxLabels, climateTitle, doneWords } from './difference-words.ts';
 import type { Lesson } from './lesson-file.ts';
 import type { LessonQuestion } from './question.ts';
@@ -97,7 +98,7 @@ function usualPrompt(site: Site, question: LessonQuestion, units: UnitSystem): s
     case 'greaterSwing':
       return `Two boxes on "${question.wall}", one of them with ${done(question.difference, question.wall)}: in which does the air inside swing more from night to day?`;
     case 'batteryYears':
-      return `A battery that lasts five years at ${formatQuantity('temperature', 25, units)}: how many years would it last in the box on "${question.wall}"${withIt(question)} if every day were like this one?`;
+      return `A battery that lasts ${BATTERY_RATED_YEARS} years at ${formatQuantity('temperature', 25, units)}: how many years would it last in the box on "${question.wall}"${withIt(question)} if every day were like this one?`;
     case 'ageingFactor':
       return `How many times as fast do the electronics on "${question.wall}" age with ${done(question.difference, question.wall)}?`;
   }

@@ -42,23 +42,23 @@ const airAt = (played: PlayedDay, step: number): number => played.result.outside
 export const WALL_RULES: readonly Rule<PlayedDay>[] = [
   {
     id: 'afternoon-sun-meets-hot-air',
-    condition: `the front's sun peaks after the sun's noon and within ${COINCIDE_H} h of the air's maximum, and the box peaks after noon, too`,
+    condition: `the front's sun peaks after the sun's noon and within ${COINCIDE_H} h of the air's maximum, and the box does not peak before the air`,
     where: 'everywhere',
     holds: (played) =>
       directSunSteps(played, 'front').afternoon.length > 0 &&
       afterNoon(played, frontPeakStep(played)) &&
-      afterNoon(played, insidePeakStep(played)) &&
+      insidePeakStep(played) >= outsidePeakStep(played) &&
       hoursBetween(played, frontPeakStep(played), outsidePeakStep(played)) <= COINCIDE_H,
     text: (played) =>
       `The box on ${name(played)} peaks late, at ${stepClock(played, insidePeakStep(played))}, because sun and hot air coincide: the sun on its front is strongest at ${stepClock(played, frontPeakStep(played))}, and the air outside is hottest at ${stepClock(played, outsidePeakStep(played))}.`,
   },
   {
     id: 'morning-sun-meets-cool-air',
-    condition: `the front's sun peaks before the sun's noon while the air is ${COOL_K} K or more below its maximum`,
+    condition: `the front's sun peaks before the sun's noon while the air is ${COOL_K} K or more below its maximum, and direct sun after noon lasts less than half as long as before`,
     where: 'everywhere',
     holds: (played) =>
       sunPeakWm2(played) > SOME_SUN_WM2 &&
-      directSunSteps(played, 'front').morning.length > 0 &&
+      mostlyMorning(played) &&
       !afterNoon(played, frontPeakStep(played)) &&
       played.result.peakOutsideAirC - airAt(played, frontPeakStep(played)) >= COOL_K,
     text: (played, units) =>
@@ -111,7 +111,7 @@ export const WALL_RULES: readonly Rule<PlayedDay>[] = [
     where: 'everywhere',
     holds: (played) => takenInW(played, insidePeakStep(played)) > peakLedger(played).dissipation,
     text: (played, units) =>
-      `At its peak the box on ${name(played)} takes in ${formatQuantity('power', takenInW(played, insidePeakStep(played)), units)} of sun, its hood included, beside ${formatQuantity('power', peakLedger(played).dissipation, units)} of its own: the sun weighs more.`,
+      `At its peak ${taker(played)} takes in ${formatQuantity('power', takenInW(played, insidePeakStep(played)), units)} of sun beside ${formatQuantity('power', peakLedger(played).dissipation, units)} of its own: the sun weighs more.`,
   },
   {
     id: 'own-heat-outweighs-sun',
@@ -119,7 +119,7 @@ export const WALL_RULES: readonly Rule<PlayedDay>[] = [
     where: 'everywhere',
     holds: (played) => takenInW(played, insidePeakStep(played)) < peakLedger(played).dissipation,
     text: (played, units) =>
-      `At its peak the box on ${name(played)} takes in ${formatQuantity('power', takenInW(played, insidePeakStep(played)), units)} of sun beside ${formatQuantity('power', peakLedger(played).dissipation, units)} of its own: its own heat weighs more.`,
+      `At its peak ${taker(played)} takes in ${formatQuantity('power', takenInW(played, insidePeakStep(played)), units)} of sun beside ${formatQuantity('power', peakLedger(played).dissipation, units)} of its own: its own heat weighs more.`,
   },
   {
     id: 'warm-without-sun',
@@ -173,6 +173,16 @@ const excessAt = ({ result }: PlayedDay, step: number): number =>
 
 const highestSun = ({ suns }: PlayedDay): number =>
   suns.reduce((best, { elevationDeg }, k) => (elevationDeg > (suns[best]?.elevationDeg ?? -90) ? k : best), 0);
+
+/** Whether direct sun on the front is a matter of the morning. */
+function mostlyMorning(played: PlayedDay): boolean {
+  const { morning, afternoon } = directSunSteps(played, 'front');
+  return morning.length > 0 && 2 * afternoon.length < morning.length;
+}
+
+/** What takes in the sun of a box, as a subject. */
+const taker = (played: PlayedDay): string =>
+  `the box on ${name(played)}${played.site.box.hood === null ? '' : ', its hood included,'}`;
 
 /** Steps of direct sun on the front in which the sun stands nearer to the pole's bearing than east and west do. */
 function polewardSunSteps(played: PlayedDay): number[] {

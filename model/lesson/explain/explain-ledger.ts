@@ -16,10 +16,11 @@ const SOURCES: Readonly<Partial<Record<LedgerPath, string>>> = {
   convection:
     "Newton's law of cooling; h natural (Churchill and Chu 1975 upright, McAdams 1954 level) blended with flat-plate flow (Incropera 2007, eq. 7.30, section 9.9)",
   longwaveSky:
-    'Stefan and Boltzmann; X is area times emittance times view factor; low sky radiates like air: Walton 1983 (EnergyPlus Engineering Reference)',
-  longwaveGround: 'Stefan and Boltzmann; grey ground of emittance 0.95 mirrors the rest from the sky',
-  longwaveWall: 'Stefan and Boltzmann; grey wall, which mirrors what it does not emit',
-  longwaveSurroundings: 'Stefan and Boltzmann; obstructions black and as warm as the air',
+    'Stefan-Boltzmann law, constant of CODATA 2018; X is area times emittance times view factor; low sky radiates like air: Walton 1983 (EnergyPlus Engineering Reference)',
+  longwaveGround:
+    'Stefan-Boltzmann law, constant of CODATA 2018; grey ground of emittance 0.95 mirrors the rest from the sky',
+  longwaveWall: 'Stefan-Boltzmann law, constant of CODATA 2018; grey wall, which mirrors what it does not emit',
+  longwaveSurroundings: 'Stefan-Boltzmann law, constant of CODATA 2018; obstructions black and as warm as the air',
   mounting:
     'Bar-Cohen and Rohsenow 1984, eq. for isothermal plates (Incropera eq. 9.47), for the air that rises in the gap; conduction across it; grey parallel plates',
   hood: 'Bar-Cohen and Rohsenow 1984 for the air that rises behind the hood; conduction across the gap; grey parallel plates',

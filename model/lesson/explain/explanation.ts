@@ -114,7 +114,7 @@ function withValues(f: Formula, values: ReadonlyMap<string, number>): Formula {
   switch (f.kind) {
     case 'symbol': {
       const value = values.get(f.id) ?? 0;
-      return value < 0 ? { kind: 'sum', terms: [{ kind: 'number', value }] } : { kind: 'number', value };
+      return value < 0 ? { kind: 'minus', of: { kind: 'number', value: -value } } : { kind: 'number', value };
     }
     case 'number':
       return f;
