@@ -1,11 +1,14 @@
 /** An own lesson: read with what is left out filled in, or refused with every bad field. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import {
+  DIFFERENCE_KINDS,
   LESSON_FILES,
   LESSON_NAMES,
   lessonJsonSchema,
   parseLesson,
   parsePlainLesson,
+  QUESTION_KINDS,
   SiteError,
 } from '../../../model/index.ts';
 
@@ -44,6 +47,14 @@ describe('what is read', () => {
   test.each(LESSON_NAMES)('the file of %s, with either door alike', (name) => {
     expect(parseLesson(LESSON_FILES[name])).toEqual(parsePlainLesson(LESSON_FILES[name]));
   });
+});
+
+test('the lesson file of the README', () => {
+  const readme = readFileSync(new URL('../../../README.md', import.meta.url), 'utf8');
+  const from = readme.indexOf('{ "title": "Our yard"');
+  const file = JSON.parse(readme.slice(from, readme.indexOf('\n\n', from)));
+  expect(parsePlainLesson(file).questions.map(({ id }) => id)).toEqual(['when', 'paint']);
+  for (const kind of [...DIFFERENCE_KINDS, ...QUESTION_KINDS]) expect(readme).toContain(`\`${kind}\``);
 });
 
 describe('what is refused', () => {
