@@ -76,6 +76,12 @@ export function clockTime(utc: Date, timeZone: string): string {
   return clockText(zoneClock(timeZone), utc);
 }
 
+/** Reads many instants on the clock of a zone: making the reader takes longer than reading. */
+export function clockReader(timeZone: string): (utc: Date) => string {
+  const clock = zoneClock(timeZone);
+  return (utc) => clockText(clock, utc);
+}
+
 /** What the clocks of a zone are ahead of Greenwich in a year without daylight saving, hours. */
 export function standardOffsetH(timeZone: string, year: number): number {
   const clock = zoneClock(timeZone);

@@ -9,7 +9,7 @@
 
 export { outlineEdges, type PlanPoint } from './building-outline.ts';
 export { CAUTIONS, WORK_CAUTIONS, type WorkCaution, type WorkPart } from './cautions.ts';
-export { clockTime } from './civil-day.ts';
+export { clockReader, clockTime } from './civil-day.ts';
 export {
   type AssumedClimate,
   assumedClimate,
@@ -92,6 +92,7 @@ export {
   type Wall,
 } from './site.ts';
 export { type Problem, SiteError } from './site-error.ts';
+export { siteFileName } from './site-file-name.ts';
 export { holdsSite, SITE_LINK_START, SiteLinkError, siteLinkFragment, siteOfLink } from './site-link.ts';
 export { bearingRose, ROSE_STEP_DEG, type RosePoint } from './siting/bearing-rose.ts';
 export { type ColdResult, type ColdState, evaluateColdNight } from './siting/cold-night.ts';
@@ -130,7 +131,19 @@ export {
 } from './siting/results.ts';
 export { type ScreenedSite, type ScreenedWall, type SufficientRemedy, screenSite } from './siting/screen-site.ts';
 export { cautionsAt, cautionsOfTheDay, type SiteCaution, type SiteCautions } from './siting/site-cautions.ts';
+export { type PlanMark, type SitePlan, sitePlan } from './siting/site-plan.ts';
+export { type SheetOptions, type SheetWall, type SiteSheet, siteSheet } from './siting/site-sheet.ts';
 export { parseSitingRules, type SitingCheck, type SitingRules, USUAL_SITING_RULES } from './siting/siting-rules.ts';
+export {
+  bearingNear,
+  type LitDegree,
+  litDegree,
+  type PathRun,
+  pathRuns,
+  type SkyChart,
+  silhouetteAreas,
+  skyChart,
+} from './siting/sky-chart.ts';
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
 export type { TimeSpan } from './siting/time-spans.ts';
 export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';

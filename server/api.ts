@@ -7,6 +7,9 @@
  *     POST /api/advice  { site, wall?, units?, rules?, samples?, seed? }
  *                                           what would help that wall, or the first of the ranking, how sure its forecast
  *                                           is, its coldest night, what burns; 1 to 1000 samples
+ *     POST /api/sheet   { site, wall?, units?, rules?, paper?, linkBase? }
+ *                                           the site sheet as a PDF of one page; paper "a4" or "letter"; linkBase is the
+ *                                           address of the page that the code on it opens, this server's when left out
  *     GET  /api/schema                      JSON Schema of `site`
  *     GET  /api/health                      { status: "ok", version, storage, store? }: whether sites can be kept here, and the
  *                                           store's own name
@@ -34,6 +37,7 @@ import { docsRoutes } from './reference/docs-routes.ts';
 import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
 import type { Screenings } from './screenings/jobs.ts';
 import { noScreenings, screeningRoutes } from './screenings/routes.ts';
+import { answerWithSheet } from './sheet/sheet-route.ts';
 import { siteRoutes } from './sites/site-routes.ts';
 
 /** Room for the largest site that the schema accepts: 72 walls with 360 horizon points each. */
@@ -74,6 +78,8 @@ export function api({ compute, metrics, store, screenings, access, perMinute }: 
     .route('/advice')
     .post(json, (request, response) => answerWith(response, { compute, name: 'advice', input: adviceRequest(request) }))
     .all(onlyMethods('POST'));
+
+  router.route('/sheet').post(json, answerWithSheet(compute)).all(onlyMethods('POST'));
 
   router
     .route('/schema')

@@ -9,13 +9,14 @@ import { lesson } from './commands/lesson.ts';
 import { rank } from './commands/rank.ts';
 import { screen } from './commands/screen.ts';
 import { serve } from './commands/serve.ts';
+import { sheet } from './commands/sheet.ts';
 import { token } from './commands/token.ts';
 import { year } from './commands/year.ts';
 
 /** In the order in which the help tells them: for people, then for whoever runs a server. */
 const COMMANDS = new Map<string, Command>(
   Object.entries({
-    ...{ rank, day, advise, year, screen, lesson },
+    ...{ rank, day, advise, sheet, year, screen, lesson },
     ...{ serve, token, backup, restore },
   }),
 );

@@ -4,6 +4,8 @@ import { z } from 'zod';
 import { type Problem, SiteError } from '../model/index.ts';
 import { SAMPLES, SEEDS } from './advice.ts';
 import { HttpError } from './errors.ts';
+import { LINK_BASE_ALLOWED, readLinkBase } from './sheet/link-base.ts';
+import { PAPER_NAMES } from './sheet/paper.ts';
 
 /** Checked by the model, against the schema that GET /api/schema tells. */
 export const site = z.unknown().refine((value) => value !== undefined, { error: 'is missing' });
@@ -25,6 +27,22 @@ const token = z.string({ error: 'a token is needed' }).min(1, { error: 'is empty
 
 export const SessionRequest = z.strictObject({ token });
 
+export const SheetRequest = z.strictObject({
+  site,
+  units,
+  rules: z.unknown().optional(),
+  wall: wall.optional(),
+  paper: z.enum(PAPER_NAMES).optional(),
+  linkBase: z
+    .string()
+    .transform((text, context) => {
+      const base = readLinkBase(text);
+      if (base === null) context.addIssue({ code: 'custom', message: 'is no address of a page' });
+      return base ?? '';
+    })
+    .optional(),
+});
+
 function whole({ least, most }: { least: number; most: number }) {
   const error = 'is no whole number in the range';
   return z.int({ error }).min(least, { error }).max(most, { error });
@@ -33,6 +51,7 @@ function whole({ least, most }: { least: number; most: number }) {
 export type RankInput = z.output<typeof RankRequest>;
 export type DayInput = z.output<typeof DayRequest>;
 export type AdviceInput = z.output<typeof AdviceRequest>;
+export type SheetInput = z.output<typeof SheetRequest>;
 
 /** @throws SiteError, HttpError */
 export function rankRequest(request: Request): RankInput {
@@ -57,6 +76,11 @@ export function adviceRequest(request: Request): AdviceInput {
 /** @throws SiteError, HttpError */
 export function sessionRequest(request: Request): z.output<typeof SessionRequest> {
   return bodyOf(request, SessionRequest);
+}
+
+/** @throws SiteError, HttpError */
+export function sheetRequest(request: Request): SheetInput {
+  return isBareSite(request.body) ? { site: request.body } : bodyOf(request, SheetRequest);
 }
 
 function bodyOf<Schema extends z.ZodObject>(request: Request, schema: Schema): z.output<Schema> {
@@ -88,6 +112,8 @@ const ALLOWED: Allowed = {
   wall: 'the name of a wall',
   token: 'what the server printed at its first start, or shadeside token new',
   units: 'metric, us',
+  paper: PAPER_NAMES.join(', '),
+  linkBase: LINK_BASE_ALLOWED,
   samples: `whole numbers from ${SAMPLES.least} to ${SAMPLES.most}`,
   seed: `whole numbers from ${SEEDS.least} to ${SEEDS.most}`,
 };

@@ -19,6 +19,8 @@ const MAX_BYTES = 8 * 1024 * 1024;
 export interface NamedSite {
   readonly name: string;
   readonly site: Site;
+  /** What stands in the file. */
+  readonly input: unknown;
 }
 
 /**
@@ -29,17 +31,16 @@ export interface NamedSite {
 export async function readSite(path: string | undefined): Promise<NamedSite> {
   if (path === undefined) {
     process.stderr.write(`No site file given: this is the built-in example, "${DEMO_SITE.title}".\n`);
-    return { name: 'built-in example', site: parseSite(DEMO_SITE) };
+    return { name: 'built-in example', site: parseSite(DEMO_SITE), input: DEMO_SITE };
   }
-  const { name, site } = await readSiteInput(path);
-  return { name, site };
+  return readSiteInput(path);
 }
 
 /**
- * Reads a site file, and gives back what stands in it, too.
+ * Reads a site file.
  * @throws BadInput when it cannot be read or is no valid site
  */
-export async function readSiteInput(path: string): Promise<NamedSite & { readonly input: unknown }> {
+export async function readSiteInput(path: string): Promise<NamedSite> {
   const name = path === '-' ? 'standard input' : path;
   const input = parseJson(name, decode(name, await readBytes(name, path)));
   return { name, input, site: tellingFile(name, () => parseSite(input)) };

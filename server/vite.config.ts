@@ -25,7 +25,7 @@ export default defineConfig({
   ssr: {
     // Bundled and shaken, mathjs starts in a fraction of the time it takes whole; express is loaded by `serve` only.
     noExternal: true,
-    // piscina and better-sqlite3 find files of their own beside their code.
-    external: ['express', 'piscina', 'better-sqlite3', 'pino'],
+    // piscina and better-sqlite3 find files of their own beside their code, pdfkit the measures of its letters.
+    external: ['express', 'piscina', 'better-sqlite3', 'pino', 'pdfkit'],
   },
 });

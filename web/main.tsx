@@ -9,6 +9,7 @@ import './styles/day.css';
 import './styles/advice.css';
 import './styles/pictures.css';
 import './styles/sites.css';
+import './styles/sheet.css';
 import './styles/year.css';
 import './styles/session.css';
 import './styles/print.css';

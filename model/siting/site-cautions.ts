@@ -1,7 +1,7 @@
 /** The cautions of the work at one wall on the design day: what always holds, and what this day and this wall add to it. */
 
 import { WORK_CAUTIONS, type WorkCaution } from '../cautions.ts';
-import { clockTime } from '../civil-day.ts';
+import { clockReader } from '../civil-day.ts';
 import { HEAT_CLASS_FROM_C, type HeatClass } from '../climate/heat-index.ts';
 import type { Site } from '../site.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
@@ -39,7 +39,7 @@ const REACH_M = 2;
  */
 export function cautionsAt(site: Site, day: DayThere, units: UnitSystem, onDay: SiteDay = siteDay(site)): SiteCautions {
   const heat = workerHeatOn(site, namedWall(site, day.wall), onDay);
-  const time = (utc: Date): string => clockTime(utc, day.timeZone);
+  const time = clockReader(day.timeZone);
   const here: Partial<Record<WorkCaution['part'], Pick<SiteCaution, 'here' | 'origin'>>> = {
     ladder: ladderHere(site, units),
     hotSurfaces: {
@@ -88,7 +88,7 @@ function heatHere(heat: WorkerHeat, units: UnitSystem, time: (utc: Date) => stri
 
 const HUMIDITY: Readonly<Record<HumidityOrigin, string>> = {
   entered: 'as entered',
-  assumed: 'assumed: nobody entered one, so the lowest air temperature of the day stands in',
+  assumed: 'assumed, nobody entered one',
   sample: 'of the climate sample',
   cycle: 'of the tabulated cycle',
 };

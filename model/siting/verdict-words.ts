@@ -3,7 +3,7 @@ import type { Site } from '../site.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
 import type { ChoiceConfidence } from './confidence.ts';
 import type { Remedy, RemedyList } from './remedies.ts';
-import { coldDecides, decidingMarginK, type Ranking } from './results.ts';
+import { coldDecides, decidingMarginK, type Ranking, type WallDay } from './results.ts';
 import { ALIKE_K, type Candidate, capital, difference, failures, quoted, type WordingContext } from './wording.ts';
 
 /** What a limit is compared with, as a subject of a sentence. */
@@ -27,19 +27,36 @@ export function verdictOn(context: WordingContext): VerdictWords {
     const grounds = coolest === undefined ? [] : [`The coolest, ${quoted(coolest)}, is out: ${failures(coolest)}.`];
     return { decision: 'No wall satisfies the constraints.', grounds };
   }
-  const margin = decidingMarginK(best.day);
-  const cold = coldDecides(best.day);
-  const temperature = (c: number) => formatQuantity('temperature', c, units);
-  const limitC = cold ? site.limits.minC : site.limits.maxC;
-  const extremeC = cold ? site.limits.minC + best.day.coldMarginK : site.limits.maxC - best.day.marginK;
-  const reaches = `${LIMITED[site.limits.refersTo]} ${cold ? 'falls to' : 'reaches'} ${temperature(extremeC)}`;
-  const room = difference(Math.abs(margin), units);
-  const decision =
-    margin >= 0
-      ? `Use ${quoted(best)}: ${reaches}, ${room} inside the limit of ${temperature(limitC)}.`
-      : `No permitted wall stays within ${temperature(limitC)}: on the least bad one, ${quoted(best)}, ${reaches}, ${room} past the limit.`;
+  const { inside, reaches, room, limit } = extremeOn(best.day, site, units);
+  const decision = inside
+    ? `Use ${quoted(best)}: ${reaches}, ${room} inside the limit of ${limit}.`
+    : `No permitted wall stays within ${limit}: on the least bad one, ${quoted(best)}, ${reaches}, ${room} past the limit.`;
   const grounds = [runnerUp(context, best), coolerButOut(context, best), openChecks(best), sunNote(site)];
   return { decision, grounds: grounds.filter((text) => text !== '') };
+}
+
+/** What a day comes to on a wall, beside the limit that decides, in words. */
+function extremeOn(day: Pick<WallDay, 'marginK' | 'coldMarginK'>, { limits }: Site, units: UnitSystem) {
+  const cold = coldDecides(day);
+  const temperature = (c: number) => formatQuantity('temperature', c, units);
+  const extremeC = cold ? limits.minC + day.coldMarginK : limits.maxC - day.marginK;
+  const marginK = decidingMarginK(day);
+  return {
+    inside: marginK >= 0,
+    reaches: `${LIMITED[limits.refersTo]} ${cold ? 'falls to' : 'reaches'} ${temperature(extremeC)}`,
+    room: difference(Math.abs(marginK), units),
+    limit: temperature(cold ? limits.minC : limits.maxC),
+  };
+}
+
+/** What a wall comes to that somebody chose against the ranking, in a sentence. */
+export function chosenSentence(
+  site: Site,
+  { name, day }: { name: string; day: Pick<WallDay, 'marginK' | 'coldMarginK'> },
+  units: UnitSystem,
+): string {
+  const { inside, reaches, room, limit } = extremeOn(day, site, units);
+  return `Wall "${name}", chosen by hand: ${reaches}, ${room} ${inside ? 'inside' : 'past'} the limit of ${limit}.`;
 }
 
 /** What the person falls back on where the first wall turns out to be no good. */

@@ -4,7 +4,7 @@
  */
 import { evaluateDay, parseSite, parseSitingRules, rankWalls } from '../../model/index.ts';
 import { adviseOn } from '../advice.ts';
-import type { AdviceInput, DayInput, RankInput } from '../requests.ts';
+import type { AdviceInput, DayInput, RankInput, SheetInput } from '../requests.ts';
 
 export type Answer = string | Uint8Array;
 
@@ -15,6 +15,7 @@ export interface TaskInputs {
   readonly rank: RankInput;
   readonly day: DayInput;
   readonly advice: AdviceInput;
+  readonly sheet: SheetInput;
 }
 
 export type TaskName = keyof TaskInputs;
@@ -36,6 +37,13 @@ export const TASKS: Tasks = {
     // Without a wall it is the one that the ranking puts first.
     const name = wall ?? rankWalls(site, own).walls[0]?.name ?? '';
     return JSON.stringify(await adviseOn(site, name, { ...options, ...own, stopped }));
+  },
+
+  sheet: async ({ site, rules, wall, units, ...asked }) => {
+    // The code that writes PDF loads when somebody first asks for one.
+    const { makeSheet } = await import('../sheet/make-sheet.ts');
+    const options = { ...(units && { units }), ...(wall !== undefined && { wall }), ...givenRules(rules) };
+    return makeSheet(site, { ...asked, ...options, madeAt: new Date() });
   },
 };
 

@@ -2,7 +2,7 @@
  * Every route of the API, once: what it takes, by the schemas that the routes themselves check with, and what it answers. The reference
  * at /api/docs, the labels of the metrics and the log, and what is open without a token are read from here.
  */
-import { AdviceRequest, DayRequest, RankRequest, SessionRequest } from '../requests.ts';
+import { AdviceRequest, DayRequest, RankRequest, SessionRequest, SheetRequest } from '../requests.ts';
 import type { Route } from './route.ts';
 import { SCREENING_ROUTES } from './screening-routes.ts';
 import { SITE_ROUTES } from './site-routes.ts';
@@ -28,6 +28,14 @@ export const ROUTES: readonly Route[] = [
     summary: 'What would help a wall, how sure its forecast is, its coldest night, what burns',
     body: AdviceRequest,
     answer: 'Remedies, band of the forecast, confidence in the choice, the coldest night, hot surfaces',
+  },
+  {
+    method: 'POST',
+    path: '/api/sheet',
+    summary: 'The site sheet of a wall: one page to take along and sign',
+    body: SheetRequest,
+    answer: 'A PDF of one page, A4 or US Letter',
+    answerType: 'application/pdf',
   },
   {
     method: 'GET',

@@ -7,7 +7,11 @@ const LIMIT_WORDS: Record<Site['limits']['refersTo'], string> = {
 };
 
 /** Title, place and day of a report, and the limit that its margins refer to. */
-export function placeLines(site: Site, day: { date: string; timeZone: string }, units: UnitSystem): string[] {
+export function placeLines(
+  site: Pick<Site, 'title' | 'place' | 'limits'>,
+  day: { date: string; timeZone: string },
+  units: UnitSystem,
+): string[] {
   const { latitudeDeg, longitudeDeg, altitudeM } = site.place;
   const latitude = `${degrees(latitudeDeg)}° ${latitudeDeg < 0 ? 'S' : 'N'}`;
   const longitude = `${degrees(longitudeDeg)}° ${longitudeDeg < 0 ? 'W' : 'E'}`;

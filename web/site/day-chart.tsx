@@ -4,6 +4,9 @@ import { onThemeShown } from '../theme.ts';
 import type { DayPlot } from './day-plot.ts';
 import type { DaySeries } from './day-series.ts';
 
+/** Within the margins of A4 and US Letter at the 96 px an inch that browsers print with. */
+const PAPER_PX = { width: 640, height: 340 } as const;
+
 export function DayChart({ series, summary }: { series: DaySeries; summary: string }) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const [failed, setFailed] = useState(false);
@@ -19,7 +22,14 @@ export function DayChart({ series, summary }: { series: DaySeries; summary: stri
         if (!gone && canvas.current) plot = plotDay(canvas.current, series);
       })
       .catch(() => setFailed(true));
+    // A canvas does not flow like text: it is drawn again at the width of the paper, and back.
+    const toPaper = () => plot?.resize(PAPER_PX.width, PAPER_PX.height);
+    const toScreen = () => plot?.resize();
+    addEventListener('beforeprint', toPaper);
+    addEventListener('afterprint', toScreen);
     return () => {
+      removeEventListener('beforeprint', toPaper);
+      removeEventListener('afterprint', toScreen);
       gone = true;
       plot?.destroy();
     };

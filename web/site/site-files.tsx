@@ -1,5 +1,6 @@
 /** The site as a file, and the ways back. */
 import { useEffect, useId, useState } from 'preact/hooks';
+import { siteFileName } from '../../model/index.ts';
 import { type Draft, isDraft, textAt } from './draft.ts';
 import { LinkButton } from './link-button.tsx';
 import type { DraftState } from './use-draft.ts';
@@ -81,18 +82,7 @@ function saveAsFile(draft: Draft) {
   const address = URL.createObjectURL(new Blob([`${JSON.stringify(draft, null, 2)}\n`], { type: 'application/json' }));
   const link = document.createElement('a');
   link.href = address;
-  link.download = `${fileName(textAt(draft, 'title'))}.json`;
+  link.download = `${siteFileName(textAt(draft, 'title'))}.json`;
   link.click();
   URL.revokeObjectURL(address);
-}
-
-/** A file name that every system takes. */
-function fileName(title: string): string {
-  const plain = title
-    .normalize('NFKD')
-    .replace(/[^A-Za-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60)
-    .toLowerCase();
-  return plain || 'site';
 }

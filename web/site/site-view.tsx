@@ -14,6 +14,7 @@ import { Groundwork } from './groundwork.tsx';
 import { WallPictures } from './pictures/wall-pictures.tsx';
 import { ProblemList } from './problem-list.tsx';
 import { problemsByPath, shownProblem } from './problems.ts';
+import { SheetBar } from './sheet/sheet-bar.tsx';
 import { SiteFiles } from './site-files.tsx';
 import { useComputation } from './use-computation.ts';
 import { useDraft } from './use-draft.ts';
@@ -116,6 +117,13 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
         computation={computation}
         after={originOf && result && afterthoughts(follow, result, originOf)}
         toRemedies={toRemedies}
+      />
+      <SheetBar
+        draft={draft}
+        wall={chosen === result?.ranking.walls[0]?.name ? null : chosen}
+        units={units}
+        cautions={result?.cautions ?? null}
+        ready={result !== null && standing(computation) === 'current'}
       />
       <ProblemList problems={shownProblems} failure={failure} takeOut={(path) => set(path, undefined)} />
       <VerdictLine computation={computation} units={units} />

@@ -126,7 +126,7 @@ describe('the cautions of a wall', () => {
       cautionsOfTheDay(cautionsAt(site, evaluateDay(site, 'wall'), units)).join(' ');
     expect(told('metric')).toMatch(/danger \d\d:\d\d to \d\d:\d\d/);
     expect(told('metric')).toMatch(/Do not work at this wall \d\d:\d\d to/);
-    expect(told('metric')).toContain('assumed: nobody entered one');
+    expect(told('metric')).toContain('assumed, nobody entered one');
     expect(told('metric')).toContain('Rothfusz');
     expect(told('us')).toContain('extreme danger 125 °F');
     expect(told('us')).toContain('adds up to 15 °F');

@@ -1,13 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  bearingNear,
-  letterPlaces,
-  litDegree,
-  pathRuns,
-  showsAnywhere,
-  silhouetteAreas,
-  skyChart,
-} from '../../../web/site/pictures/sky-chart.ts';
+import { bearingNear, litDegree, pathRuns, silhouetteAreas, skyChart } from '../../../model/index.ts';
+import { letterPlaces, showsAnywhere } from '../../../web/site/pictures/sky-chart.ts';
 import { pathOf, silhouetteBetween } from './suns.ts';
 
 /** One pixel a degree, for a wall that faces south. */

@@ -1,6 +1,6 @@
 /** When the sun stands on the box along its path through a day, and what hides it the rest of the time. */
-import type { Silhouette, SunPath } from '../../../model/index.ts';
-import { bearingNear, type SkyPlace } from './sky-chart.ts';
+import { bearingNear, type Silhouette, type SunPath } from '../../../model/index.ts';
+import type { SkyPlace } from './sky-chart.ts';
 
 export interface LitSpan {
   readonly from: Date;

@@ -1,14 +1,24 @@
 /** The drawing of a sun diagram. */
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { compassPoint, type SunDiagram, type SunPath, type UnitSystem } from '../../../model/index.ts';
+import {
+  bearingNear,
+  compassPoint,
+  pathRuns,
+  type SkyChart,
+  type SunDiagram,
+  type SunPath,
+  silhouetteAreas,
+  skyChart,
+  type UnitSystem,
+} from '../../../model/index.ts';
 import { type PlaceClock, placeClock } from '../place-clock.ts';
 import { dayAndMonth } from './day-and-month.ts';
 import { type PlacedLabel, placeLabels, type Rect, textRect } from './labels.ts';
 import { hiderOf } from './lit-times.ts';
 import { patternOf } from './patterns.tsx';
 import { areaPath, linePath, type Point } from './plane.ts';
-import { bearingNear, letterPlaces, pathRuns, type SkyChart, silhouetteAreas, skyChart } from './sky-chart.ts';
+import { letterPlaces } from './sky-chart.ts';
 import { type Thing, thingOf } from './things.ts';
 import { Words } from './words-in-picture.tsx';
 
