@@ -84,6 +84,12 @@ export const SCREENING_ROUTES: readonly Route[] = [
   },
   {
     method: 'GET',
+    path: '/api/screenings/:id/rows/:row',
+    summary: 'One screened row',
+    answer: 'What a page of rows says of each',
+  },
+  {
+    method: 'GET',
     path: '/api/screenings/:id/rows/:row/site',
     summary: 'The site file of a row',
     answer: 'What POST /api/rank takes as a site',

@@ -109,6 +109,8 @@ export interface Points {
   readonly kits: readonly string[];
   /** Whether only the worst address of each small cell is among them. */
   readonly thinned: boolean;
+  /** Addresses in all. */
+  readonly total: number;
 }
 
 export interface Row {

@@ -129,8 +129,8 @@ function MapSection({ id, points, version, row, setRow, units }: MapSectionProps
     <>
       {points.thinned && (
         <p>
-          There are more addresses than a map can show: of each small cell only the worst one is drawn and counted here.
-          All of them are in the histogram, the table and the files.
+          The map cannot show all {countText(points.total)} addresses: of each small cell only the worst one is drawn
+          and counted here. All of them are in the histogram, the table and the files.
         </p>
       )}
       <div class="map-parts">

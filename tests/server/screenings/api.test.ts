@@ -247,6 +247,7 @@ describe('a screening of a table', () => {
 
     const { body: rows } = await request(app).get(`/api/screenings/${id}/rows?limit=1&sort=margin`);
     const [row] = rows.rows;
+    expect((await request(app).get(`/api/screenings/${id}/rows/${row.row}`)).body).toEqual(row);
     const { body: site } = await request(app).get(`/api/screenings/${id}/rows/${row.row}/site`);
     const ranking = rankWalls(parseSite(site));
     expect(ranking.best).toBe(row.bestWall);
@@ -254,6 +255,9 @@ describe('a screening of a table', () => {
     expect(best && decidingMarginK(best.day)).toBe(row.marginK);
     expect(site.title).toBe(`July, row ${row.row}: ${row.id}`);
     expect((await request(app).get(`/api/screenings/${id}/rows/11/site`)).status).toBe(404);
+    for (const none of ['11', '0', '-1', '1e3', 'first']) {
+      expect((await request(app).get(`/api/screenings/${id}/rows/${none}`)).status).toBe(404);
+    }
   });
 
   test('goes with all its files', async () => {
