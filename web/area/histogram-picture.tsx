@@ -8,7 +8,7 @@ import { marginBands } from './margin-bands.ts';
 import { countText } from './run-words.ts';
 
 const HEIGHT_PX = 190;
-const [LEFT_PX, RIGHT_PX, TOP_PX, BOTTOM_PX] = [52, 16, 26, 46];
+const [LEFT_PX, RIGHT_PX, TOP_PX, BOTTOM_PX] = [52, 16, 44, 46];
 
 export function HistogramPicture({ margins, units }: { margins: Summary['marginHistogram']; units: UnitSystem }) {
   const { ref, widthPx } = useWidth();
