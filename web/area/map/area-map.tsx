@@ -5,7 +5,7 @@ import { useWidth } from '../../site/pictures/use-width.ts';
 import type { Points } from '../api.ts';
 import { bandOf, marginBands, NO_WALL } from '../margin-bands.ts';
 import { type Box, drawMap } from './draw-map.ts';
-import { AT_REST, frameFor, lonLatAt, panned, placed, type View, zoomed } from './frame.ts';
+import { AT_REST, centred, frameFor, inSight, lonLatAt, panned, placed, type View, zoomed } from './frame.ts';
 import { nearestPoint } from './nearest.ts';
 import { loadOutlines, type Outlines } from './outlines.ts';
 import { useGestures } from './use-gestures.ts';
@@ -51,6 +51,13 @@ export function AreaMap({
   const places = useMemo(() => points && placed(frame, points), [frame, points]);
   const { band, order, bands } = useMemo(() => classed(points, units), [points, units]);
   useEffect(() => setView(AT_REST), [innerPx, heightPx]);
+  useEffect(() => {
+    const at = selected === null || places === null ? null : ([places.x[selected], places.y[selected]] as const);
+    if (at?.[0] === undefined || at[1] === undefined) return;
+    const [x, y] = [at[0], at[1]];
+    // Chosen in a list, it may lie outside what the map shows.
+    setView((now) => (inSight(frame, now, [x, y]) ? now : centred(frame, now, [x, y])));
+  }, [selected]);
 
   useLayoutEffect(() => {
     if (canvas.current === null) return;

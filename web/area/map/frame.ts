@@ -102,6 +102,12 @@ export function panned(frame: Frame, view: View, dx: number, dy: number): View {
   return kept(frame, { k: view.k, x: view.x + dx, y: view.y + dy });
 }
 
+/** Whether a place of the base is within the map. */
+export function inSight({ widthPx, heightPx }: Frame, { k, x, y }: View, [bx, by]: readonly [number, number]): boolean {
+  const [px, py] = [bx * k + x, by * k + y];
+  return px >= 0 && px <= widthPx && py >= 0 && py <= heightPx;
+}
+
 /** The view that shows a place of the base in the middle, no farther than it is. */
 export function centred(frame: Frame, view: View, [bx, by]: readonly [number, number]): View {
   return kept(frame, { k: view.k, x: frame.widthPx / 2 - bx * view.k, y: frame.heightPx / 2 - by * view.k });

@@ -2,8 +2,10 @@ import { geoDistance } from 'd3-geo';
 import { describe, expect, test } from 'vitest';
 import {
   AT_REST,
+  centred,
   type Frame,
   frameFor,
+  inSight,
   kmPerPx,
   lonLatAt,
   panned,
@@ -99,6 +101,13 @@ describe('zooming', () => {
       expect(x).toBeLessThanOrEqual(WIDTH / 2);
       expect(y + HEIGHT * k).toBeGreaterThanOrEqual(HEIGHT / 2);
     }
+  });
+
+  test('a place out of sight is brought to the middle', () => {
+    const view = zoomed(frame, AT_REST, 8, [0, 0]);
+    expect(inSight(frame, view, [700, 400])).toBe(false);
+    const { k, x, y } = centred(frame, view, [700, 400]);
+    expect([k, 700 * k + x, 400 * k + y]).toEqual([8, WIDTH / 2, HEIGHT / 2]);
   });
 
   test('beside the globe there is no place', () => {
