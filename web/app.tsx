@@ -5,6 +5,7 @@ import { OfflineNotice } from './offline/offline-notice.tsx';
 import { SignIn } from './session/sign-in.tsx';
 import { storedUnits, storeUnits } from './site/storage.ts';
 import { ThemeSwitch } from './theme-switch.tsx';
+import { Tour } from './tour/tour.tsx';
 import { UnitsSwitch } from './units-switch.tsx';
 import { VIEWS, viewAt } from './views.ts';
 
@@ -37,6 +38,7 @@ export function App() {
             </ul>
           </nav>
         )}
+        <Tour />
         <ThemeSwitch />
         <UnitsSwitch units={chosenUnits ?? shownUnits} onChoose={choose} />
       </header>

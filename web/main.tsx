@@ -12,6 +12,7 @@ import './styles/sites.css';
 import './styles/sheet.css';
 import './styles/year.css';
 import './styles/session.css';
+import './styles/tour.css';
 import './styles/print.css';
 import { startTheme } from './theme.ts';
 
