@@ -3,6 +3,7 @@ import type { UnitSystem } from '../../model/index.ts';
 import type { Draft } from '../site/draft.ts';
 import { differenceSubject, differences, sideWords } from './differences.ts';
 import { nameOf } from './saved-site.ts';
+import { when } from './when.ts';
 
 export interface ConflictPanelProps {
   /** Null where that side deleted the site. */
@@ -10,6 +11,8 @@ export interface ConflictPanelProps {
   readonly theirs: Draft | null;
   /** Where the other state is: "on the server", "in another tab". */
   readonly where: string;
+  /** When the other state was saved; left out where nobody knows. */
+  readonly since?: string;
   readonly units: UnitSystem;
   keepMine(): void;
   keepTheirs(): void;
@@ -19,13 +22,23 @@ export interface ConflictPanelProps {
 
 const MOST_ROWS = 40;
 
-export function ConflictPanel({ mine, theirs, where, units, keepMine, keepTheirs, keepBoth }: ConflictPanelProps) {
+export function ConflictPanel({
+  mine,
+  theirs,
+  where,
+  since,
+  units,
+  keepMine,
+  keepTheirs,
+  keepBoth,
+}: ConflictPanelProps) {
   const name = nameOf(mine ?? theirs ?? {});
   return (
     <section class="conflict" aria-label={`Two states of ${name}`}>
-      <h4>
-        “{name}” was changed here and {where}
+      <h4 data-home tabIndex={-1}>
+        “{name}” was {mine === null ? 'deleted' : 'changed'} here and {theirs === null ? 'deleted' : 'changed'} {where}
       </h4>
+      {since && <p>Theirs is of {when(since)}. Nothing is lost until you choose.</p>}
       {mine !== null && theirs !== null ? (
         <DifferenceTable mine={mine} theirs={theirs} where={where} units={units} />
       ) : (

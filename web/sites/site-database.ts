@@ -74,6 +74,9 @@ export class SiteDatabase {
   }
 }
 
+/** The database of this page. */
+export const siteDatabase = new SiteDatabase();
+
 /** Why the browser did not save, in words. */
 export function storageTrouble(error: unknown): string {
   const full = error instanceof DOMException && error.name === 'QuotaExceededError';

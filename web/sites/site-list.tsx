@@ -1,14 +1,24 @@
 import { useState } from 'preact/hooks';
 import { nameOf, type SavedSite } from './saved-site.ts';
+import { SiteHistory } from './site-history.tsx';
 import type { SavedSites } from './use-saved-sites.ts';
+import { when } from './when.ts';
 import type { WorkingCopy } from './working-copies.ts';
 
+interface SiteListProps {
+  readonly saved: SavedSites;
+  /** Id of the site in the form. */
+  readonly current: string;
+  /** Name of the server's store; null where none can be asked. */
+  readonly store: string | null;
+}
+
 /** Saved sites and edits that were left unsaved, each with what can be done with it. */
-export function SiteList({ saved, current }: { saved: SavedSites; current: string }) {
+export function SiteList({ saved, current, store }: SiteListProps) {
   const { sites, unsaved } = saved;
   const neverSaved = unsaved.filter(({ id }) => !sites.some((site) => site.id === id));
   return (
-    <ul class="site-list">
+    <ul class="site-list" data-list="sites">
       {neverSaved.map((copy) => (
         <UnsavedEntry key={copy.id} copy={copy} saved={saved} />
       ))}
@@ -18,6 +28,7 @@ export function SiteList({ saved, current }: { saved: SavedSites; current: strin
           site={site}
           saved={saved}
           isCurrent={site.id === current}
+          hasHistory={site.server !== null && site.server.store === store}
           edits={unsaved.some(({ id }) => id === site.id)}
         />
       ))}
@@ -28,8 +39,10 @@ export function SiteList({ saved, current }: { saved: SavedSites; current: strin
 function UnsavedEntry({ copy, saved }: { copy: WorkingCopy; saved: SavedSites }) {
   const name = nameOf(copy.draft);
   return (
-    <li>
-      <p class="site-name">{name}</p>
+    <li data-entry={copy.id}>
+      <p class="site-name" data-home tabIndex={-1}>
+        {name}
+      </p>
       <p class="site-note">Not saved; edited {when(copy.editedAt)}.</p>
       <div class="buttons">
         <button type="button" class="small-button" aria-label={`Open ${name}`} onClick={() => saved.open(copy.id)}>
@@ -52,17 +65,20 @@ interface SavedEntryProps {
   readonly site: SavedSite;
   readonly saved: SavedSites;
   readonly isCurrent: boolean;
+  /** Whether the server can be asked for its revisions. */
+  readonly hasHistory: boolean;
   /** Whether edits of it were left unsaved. */
   readonly edits: boolean;
 }
 
-function SavedEntry({ site, saved, isCurrent, edits }: SavedEntryProps) {
+function SavedEntry({ site, saved, isCurrent, hasHistory, edits }: SavedEntryProps) {
+  const [isUnfolded, setIsUnfolded] = useState(false);
   const [title, setTitle] = useState<string | null>(null);
   const name = nameOf(site.draft);
   const inputId = `rename-${site.id}`;
   return (
-    <li aria-current={isCurrent ? 'true' : undefined}>
-      <p class="site-name">
+    <li aria-current={isCurrent ? 'true' : undefined} data-entry={site.id}>
+      <p class="site-name" data-home tabIndex={-1}>
         {name} {isCurrent && <span class="site-here">– in the form</span>}
       </p>
       <p class="site-note">
@@ -86,6 +102,17 @@ function SavedEntry({ site, saved, isCurrent, edits }: SavedEntryProps) {
           >
             Delete
           </button>
+          {hasHistory && (
+            <button
+              type="button"
+              class="small-button"
+              aria-label={`Revisions of ${name}`}
+              aria-expanded={isUnfolded}
+              onClick={() => setIsUnfolded(!isUnfolded)}
+            >
+              Revisions
+            </button>
+          )}
         </div>
       ) : (
         <form
@@ -114,13 +141,7 @@ function SavedEntry({ site, saved, isCurrent, edits }: SavedEntryProps) {
           </div>
         </form>
       )}
+      {hasHistory && isUnfolded && <SiteHistory site={site} openNew={saved.openNew} />}
     </li>
   );
-}
-
-/** Date and time as the device writes them. */
-export function when(iso: string): string {
-  const date = new Date(iso);
-  if (Number.isNaN(date.getTime())) return 'at an unknown time';
-  return new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' }).format(date);
 }

@@ -4,7 +4,11 @@ import type { DraftState } from '../site/use-draft.ts';
 import { ConflictPanel } from './conflict-panel.tsx';
 import { nameOf } from './saved-site.ts';
 import { SiteList } from './site-list.tsx';
+import { syncWords } from './sync/sync-words.ts';
+import { useSiteSync } from './sync/use-site-sync.ts';
+import { useFocusKeeper } from './use-focus-keeper.ts';
 import { useSavedSites } from './use-saved-sites.ts';
+import { clock } from './when.ts';
 
 interface SitesPanelProps {
   readonly drafting: DraftState;
@@ -16,12 +20,15 @@ interface SitesPanelProps {
 export function SitesPanel({ drafting, verdict, units }: SitesPanelProps) {
   const { copy, kept } = drafting;
   const saved = useSavedSites(drafting, firstSentence(verdict));
-  const { sites, unsaved, said, clash } = saved;
+  const { all, sites, unsaved, said, clash, conflicts } = saved;
+  const status = useSiteSync();
+  const focus = useFocusKeeper<HTMLDivElement>();
+  const [conflict] = conflicts;
   const isSaved = sites.some(({ id }) => id === copy.id);
   const count = sites.length + unsaved.filter(({ id }) => !sites.some((site) => site.id === id)).length;
   return (
-    <div class="sites">
-      <p class="sites-state">
+    <div class="sites" ref={focus.holder}>
+      <p class="sites-state" data-head tabIndex={-1}>
         <b>{nameOf(copy.draft)}</b>: {stateWords(isSaved, copy.changed)}
         {!kept && ' This browser does not keep what you enter: save it as a file before you close the page.'}
       </p>
@@ -49,10 +56,36 @@ export function SitesPanel({ drafting, verdict, units }: SitesPanelProps) {
           keepBoth={() => saved.resolveClash('both')}
         />
       )}
+      <p class="sync-line" aria-live="polite">
+        {syncWords(status, all, clock)}
+      </p>
+      {conflict && (
+        <div data-list="conflicts">
+          <div data-entry={`conflict-${conflict.id}`} key={conflict.id}>
+            <ConflictPanel
+              mine={conflict.deleted ? null : conflict.draft}
+              theirs={conflict.conflict?.draft ?? null}
+              where="on the server"
+              since={conflict.conflict?.changedAt ?? ''}
+              units={units}
+              keepMine={() => saved.decide(conflict, 'mine')}
+              keepTheirs={() => saved.decide(conflict, 'theirs')}
+              keepBoth={() => saved.decide(conflict, 'both')}
+            />
+          </div>
+        </div>
+      )}
       <p role="status" class={said.text === '' ? 'visually-hidden' : 'files-status'}>
         {said.text}{' '}
         {said.back && (
-          <button type="button" class="small-button" onClick={said.back}>
+          <button
+            type="button"
+            class="small-button"
+            onClick={() => {
+              if (said.id !== undefined) focus.expect(said.id);
+              said.back?.();
+            }}
+          >
             Undo
           </button>
         )}
@@ -65,7 +98,7 @@ export function SitesPanel({ drafting, verdict, units }: SitesPanelProps) {
               <span class="gist">{count}</span>
             </span>
           </summary>
-          <SiteList saved={saved} current={copy.id} />
+          <SiteList saved={saved} current={copy.id} store={status.store} />
         </details>
       )}
     </div>

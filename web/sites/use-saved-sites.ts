@@ -1,6 +1,6 @@
 /** The saved sites as the page shows them, and what a person can do with them. */
-import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
-import { withValue } from '../site/draft.ts';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { type Draft, withValue } from '../site/draft.ts';
 import type { DraftState } from '../site/use-draft.ts';
 import { newId } from './new-id.ts';
 import {
@@ -15,20 +15,24 @@ import {
   sameDraft,
   savedFrom,
 } from './saved-site.ts';
-import { SiteDatabase, storageTrouble } from './site-database.ts';
+import { siteDatabase as database, storageTrouble } from './site-database.ts';
+import type { Choice } from './sync/merging.ts';
+import { useConflicts } from './sync/use-conflicts.ts';
 import { forgetCopy, keptCopy, unsavedCopies, type WorkingCopy, writeCopy } from './working-copies.ts';
 
-const database = new SiteDatabase();
-
 export interface SavedSites {
+  /** With deleted ones that the server has not heard of. */
+  readonly all: readonly SavedSite[];
   /** The latest first, without deleted ones. */
   readonly sites: readonly SavedSite[];
   /** Sites with edits that are not saved, other than the one in the form. */
   readonly unsaved: readonly WorkingCopy[];
   /** What was done last or could not be done, and the way back where there is one. */
-  readonly said: { readonly text: string; readonly back?: () => void };
+  readonly said: { readonly text: string; readonly back?: () => void /** What comes back. */; readonly id?: string };
   /** The saved state that saving would overwrite unseen; null where there is none. */
   readonly clash: SavedSite | null;
+  /** Sites that another state of stands on the server. */
+  readonly conflicts: readonly SavedSite[];
   save(): void;
   saveAsCopy(): void;
   /** Puts the saved state of the site in the form back. */
@@ -38,6 +42,10 @@ export interface SavedSites {
   remove(id: string): void;
   /** Gives up edits that are not saved. */
   discard(id: string): void;
+  /** Puts a site in the form that is not saved; `done` says which. */
+  openNew(draft: Draft, done: string): void;
+  /** Decides about a conflict as it is shown. */
+  decide(shown: SavedSite, choice: Choice): void;
   resolveClash(choice: 'mine' | 'theirs' | 'both'): void;
 }
 
@@ -48,6 +56,7 @@ export function useSavedSites(drafting: DraftState, verdict: string): SavedSites
   const [clash, setClash] = useState<SavedSite | null>(null);
   const sites = useMemo(() => listed(all), [all]);
   const own = sites.find(({ id }) => id === copy.id);
+  const { conflicts, decide } = useConflicts(all, drafting);
   const [unsaved, setUnsaved] = useState<readonly WorkingCopy[]>([]);
 
   const lookForUnsaved = useCallback(() => {
@@ -71,6 +80,17 @@ export function useSavedSites(drafting: DraftState, verdict: string): SavedSites
       openCopy(copyOfSaved(own), `“${nameOf(own.draft)}” was changed elsewhere; this is the newer state.`);
     }
   }, [own, copy, openCopy]);
+
+  // What was deleted elsewhere stays in the form.
+  const seen = useRef<SavedSite | undefined>(undefined);
+  const deletedHere = useRef('');
+  useEffect(() => {
+    const former = seen.current;
+    seen.current = own;
+    if (own !== undefined || former?.id !== copy.id || deletedHere.current === copy.id) return;
+    settle((now) => (now.id === former.id ? { ...now, base: null } : now));
+    setSaid({ text: `“${nameOf(former.draft)}” was deleted elsewhere; the form still holds it.` });
+  }, [own, copy.id, settle]);
 
   const attempt = useCallback((work: () => Promise<SavedSites['said']>) => {
     work().then(setSaid, (error) => setSaid({ text: storageTrouble(error) }));
@@ -149,6 +169,7 @@ export function useSavedSites(drafting: DraftState, verdict: string): SavedSites
   const remove = (id: string) =>
     attempt(async () => {
       let former: SavedSite | undefined;
+      deletedHere.current = id;
       await database.change(id, (saved) => {
         former = saved;
         return saved && deletedSite(saved, new Date());
@@ -159,11 +180,12 @@ export function useSavedSites(drafting: DraftState, verdict: string): SavedSites
       else forgetCopy(id);
       const back = () =>
         attempt(async () => {
+          deletedHere.current = '';
           const saved = await database.change(id, (left) => restoredSite(gone, left));
           if (id === copy.id && saved) settle((now) => ({ ...now, base: saved.edition }));
           return { text: `“${nameOf(gone.draft)}” is back.` };
         });
-      return { text: `“${nameOf(gone.draft)}” was deleted.`, back };
+      return { text: `“${nameOf(gone.draft)}” was deleted.`, back, id };
     });
 
   const discard = (id: string) => {
@@ -183,7 +205,24 @@ export function useSavedSites(drafting: DraftState, verdict: string): SavedSites
     }
   };
 
-  return { sites, unsaved, said, clash, save, saveAsCopy, revert, open, rename, remove, discard, resolveClash };
+  return {
+    all,
+    sites,
+    unsaved,
+    said,
+    clash,
+    conflicts,
+    save,
+    saveAsCopy,
+    revert,
+    open,
+    openNew: drafting.replace,
+    rename,
+    remove,
+    discard,
+    decide: (shown, choice) => attempt(async () => ({ text: await decide(shown, choice) })),
+    resolveClash,
+  };
 }
 
 /** Browsers may clear what is kept when room gets short; asked, they spare it. */
