@@ -35,19 +35,15 @@ export function ConflictPanel({
   const name = nameOf(mine ?? theirs ?? {});
   return (
     <section class="conflict" aria-label={`Two states of ${name}`}>
-      <h4 data-home tabIndex={-1}>
-        “{name}” was {mine === null ? 'deleted' : 'changed'} here and {theirs === null ? 'deleted' : 'changed'} {where}
-      </h4>
-      {since && <p>Theirs is of {when(since)}. Nothing is lost until you choose.</p>}
-      {mine !== null && theirs !== null ? (
-        <DifferenceTable mine={mine} theirs={theirs} where={where} units={units} />
-      ) : (
+      <h3 data-home tabIndex={-1}>
+        “{name}” was {apart(mine, theirs, where)}
+      </h3>
+      {since && (
         <p>
-          {mine === null
-            ? `You deleted it here; ${where} it was changed since.`
-            : `You changed it here; ${where} it was deleted.`}
+          {theirs === null ? 'It was deleted' : 'Theirs was saved'} {when(since)}. Nothing is lost until you choose.
         </p>
       )}
+      {mine !== null && theirs !== null && <DifferenceTable mine={mine} theirs={theirs} where={where} units={units} />}
       <div class="buttons">
         <button type="button" onClick={keepMine}>
           {mine === null ? 'Delete it' : 'Keep mine'}
@@ -63,6 +59,12 @@ export function ConflictPanel({
       </div>
     </section>
   );
+}
+
+/** "deleted here and changed on the server". */
+function apart(mine: Draft | null, theirs: Draft | null, where: string): string {
+  if (mine !== null && theirs !== null) return `changed here and ${where}`;
+  return mine === null ? `deleted here and changed ${where}` : `changed here and deleted ${where}`;
 }
 
 function DifferenceTable(props: { mine: Draft; theirs: Draft; where: string; units: UnitSystem }) {

@@ -85,7 +85,7 @@ function entryNamed(root: Element, name: string): Element | undefined {
 function focusOn(root: Element, entry: Element | undefined) {
   const home = entry?.querySelector<HTMLElement>('[data-home]');
   home?.focus();
-  if (!hasFallen()) return;
-  const fold = (entry ?? root).closest('details')?.querySelector('summary') ?? root.querySelector('summary');
+  if (home !== undefined && home === document.activeElement) return;
+  const fold = entry?.closest('details')?.querySelector('summary');
   (fold ?? root.querySelector<HTMLElement>('[data-head]'))?.focus();
 }
