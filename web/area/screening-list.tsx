@@ -1,6 +1,6 @@
 /** Earlier screenings, newest first: opened, gone on with, deleted. */
 import { useCallback, useEffect, useState } from 'preact/hooks';
-import { when } from '../sites/site-list.tsx';
+import { when } from '../sites/when.ts';
 import { screeningAddress } from './address.ts';
 import { deleteScreening, listScreenings, resumeScreening, type Screening } from './api.ts';
 import { DeleteButton } from './delete-button.tsx';

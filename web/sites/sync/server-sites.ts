@@ -47,17 +47,22 @@ export class ServerFailure extends Error {
   override readonly name = 'ServerFailure';
   /** How long it wants to be left alone, s; 0 where it did not say. */
   readonly retryAfterS: number;
+  /** Whether a person has to sign in first. */
+  readonly isLocked: boolean;
 
-  constructor(message: string, retryAfterS = 0) {
+  constructor(message: string, { retryAfterS = 0, isLocked = false } = {}) {
     super(message);
     this.retryAfterS = retryAfterS;
+    this.isLocked = isLocked;
   }
 }
 
 const PATIENCE_MS = 20_000;
 
+type Fetch = (address: string, init?: RequestInit) => Promise<Response>;
+
 /** The API below `root`, an address that ends with a slash. */
-export function serverSites(fetch: typeof globalThis.fetch, root = './api/'): ServerSites {
+export function serverSites(fetch: Fetch, root = './api/'): ServerSites {
   const ask = async (path: string, init: RequestInit = {}): Promise<Answer> => {
     let response: Response;
     let body: unknown;
@@ -68,9 +73,11 @@ export function serverSites(fetch: typeof globalThis.fetch, root = './api/'): Se
       throw new ServerFailure('the server cannot be reached');
     }
     const { status } = response;
-    if (status === 401 || status === 403) throw new ServerFailure('the server does not let this browser in');
+    if (status === 401) throw new ServerFailure('the server asks you to sign in', { isLocked: true });
+    if (status === 403) throw new ServerFailure('the server does not let this browser in');
     if (status === 429 || status >= 500) {
-      throw new ServerFailure('the server cannot answer now', Number(response.headers.get('Retry-After')) || 0);
+      const retryAfterS = Number(response.headers.get('Retry-After')) || 0;
+      throw new ServerFailure('the server cannot answer now', { retryAfterS });
     }
     return { status, body: isDraft(body) ? body : {} };
   };

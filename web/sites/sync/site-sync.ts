@@ -8,11 +8,11 @@ import { ServerFailure, type ServerSites } from './server-sites.ts';
 import { type Known, type Refused, type SiteShelf, syncRound } from './sync-round.ts';
 
 export interface SyncStatus {
-  /** Nothing heard yet; no server that keeps sites; no network; a failure that is tried again; all well. */
-  readonly kind: 'asking' | 'none' | 'offline' | 'failed' | 'well';
+  /** Nothing heard yet; no server that keeps sites; no network; a failure that is tried again; one that a person has to mend; all well. */
+  readonly kind: 'asking' | 'none' | 'offline' | 'failed' | 'locked' | 'well';
   /** When it was found last that something had been exchanged or nothing was left to exchange. */
   readonly at: Date | null;
-  /** What failed, in words; empty unless `kind` is failed. */
+  /** What failed, in words; empty unless `kind` is failed or locked. */
   readonly why: string;
   /** Name of the store that the server keeps; null where none is known. */
   readonly store: string | null;
@@ -109,8 +109,9 @@ export class SiteSync {
       // It may come back as another one.
       this.#known = null;
       this.#stirred = true;
-      this.#tell({ kind: 'failed', why: isServer ? error.message : 'the storage of this browser cannot be used' });
-      this.#waitAfterFailure(isServer ? error.retryAfterS : 0);
+      const isLocked = isServer && error.isLocked;
+      this.#tell({ kind: isLocked ? 'locked' : 'failed', why: isServer ? error.message : 'the storage of this browser cannot be used' });
+      if (!isLocked) this.#waitAfterFailure(isServer ? error.retryAfterS : 0);
       return false;
     }
   }

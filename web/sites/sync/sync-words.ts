@@ -24,13 +24,14 @@ export function syncWords(status: SyncStatus, sites: readonly SavedSite[], clock
 }
 
 function rest({ kind, at, why }: SyncStatus, sites: readonly SavedSite[], clock: (at: Date) => string): string {
-  if (kind === 'failed') return `Nothing waits to be sent, but ${why}.`;
+  if (kind === 'failed' || kind === 'locked') return `Nothing waits to be sent, but ${why}.`;
   if (sites.every(({ deleted }) => deleted)) return 'What you save is sent to the server as well.';
   return at === null ? 'Nothing waits to be sent.' : `All sent at ${clock(at)}.`;
 }
 
 function hindrance({ kind, why }: SyncStatus): string {
   if (kind === 'offline') return '; you are offline';
+  if (kind === 'locked') return `: ${why}`;
   return kind === 'failed' ? `: ${why}; it is tried again` : '';
 }
 

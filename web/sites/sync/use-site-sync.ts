@@ -1,5 +1,6 @@
 /** The exchange with the server as this page does it: one for all views, from the first that shows saved sites on. */
 import { useEffect, useState } from 'preact/hooks';
+import { apiFetch, onSignedIn } from '../../session/session.ts';
 import { siteDatabase } from '../site-database.ts';
 import { serverSites } from './server-sites.ts';
 import { SiteSync, type SyncStatus } from './site-sync.ts';
@@ -7,7 +8,7 @@ import { SiteSync, type SyncStatus } from './site-sync.ts';
 /** How often a page that is looked at asks for what others changed. */
 const LOOK_EVERY_MS = 60_000;
 
-export const server = serverSites((...request) => fetch(...request));
+export const server = serverSites(apiFetch);
 
 const sync = new SiteSync({
   shelf: siteDatabase,
@@ -35,7 +36,8 @@ function start() {
   started = true;
   const look = () => void sync.look();
   const lookIfSeen = () => {
-    if (document.visibilityState === 'visible') look();
+    // Who put the form to sign in away is not shown it again each minute.
+    if (document.visibilityState === 'visible' && sync.status.kind !== 'locked') look();
   };
   siteDatabase.onChange(() => {
     siteDatabase.all().then(
@@ -45,6 +47,7 @@ function start() {
       },
     );
   });
+  onSignedIn(look);
   addEventListener('online', look);
   addEventListener('offline', look);
   document.addEventListener('visibilitychange', lookIfSeen);

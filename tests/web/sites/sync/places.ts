@@ -37,7 +37,7 @@ export function memoryServer(): MemoryServer {
   const db = new Database(':memory:');
   for (const migration of MIGRATIONS) db.exec(migration);
   const id = randomUUID();
-  const sites = siteStore({ id, folder: '', db, close: () => db.close() });
+  const sites = siteStore({ id, db });
   const server: MemoryServer = {
     id,
     sites,

@@ -108,13 +108,24 @@ describe('a failure', () => {
   });
 
   it('leaves a server alone for as long as it asks', async () => {
-    const asked = vi.spyOn(server, 'list').mockRejectedValueOnce(new ServerFailure('the server cannot answer now', 90));
+    const asked = vi.spyOn(server, 'list').mockRejectedValueOnce(new ServerFailure('the server cannot answer now', { retryAfterS: 90 }));
     await sync.look();
     await vi.advanceTimersByTimeAsync(89_999);
     expect(asked).toHaveBeenCalledTimes(1);
     await vi.advanceTimersByTimeAsync(1);
     expect(asked).toHaveBeenCalledTimes(2);
     expect(sync.status.kind).toBe('well');
+  });
+
+  it('that signing in would mend is left to the person', async () => {
+    const locked = new ServerFailure('the server asks you to sign in', { isLocked: true });
+    vi.spyOn(server, 'list').mockRejectedValueOnce(locked);
+    await save('yard');
+    await settled();
+    expect(words()).toBe('1 site waits to be sent: the server asks you to sign in.');
+    expect(vi.getTimerCount()).toBe(0);
+    await sync.look();
+    expect(words()).toMatch(/^All sent/);
   });
 
   it('of the storage of this browser is not blamed on the server', async () => {
