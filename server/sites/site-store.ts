@@ -69,7 +69,10 @@ const SUMMARY = 'site_id AS id, r.revision, title, changed_at AS changedAt, draf
 /** The current revision of each site. */
 const CURRENT = 'site JOIN site_revision r ON r.site_id = site.id AND r.revision = site.revision';
 
-export function siteStore({ id: storeId, db }: Pick<Store, 'id' | 'db'>, now: () => Date = () => new Date()): SiteStore {
+export function siteStore(
+  { id: storeId, db }: Pick<Store, 'id' | 'db'>,
+  now: () => Date = () => new Date(),
+): SiteStore {
   const latest = db.prepare<[], { seq: number }>('SELECT coalesce(max(seq), 0) AS seq FROM site_revision');
   const summaries = db.prepare<[number], SummaryRow>(`SELECT ${SUMMARY} FROM ${CURRENT} WHERE seq > ? ORDER BY seq`);
   const current = db.prepare<[string], StateRow>(`SELECT ${SUMMARY}, draft FROM ${CURRENT} WHERE site.id = ?`);

@@ -110,7 +110,10 @@ export class SiteSync {
       this.#known = null;
       this.#stirred = true;
       const isLocked = isServer && error.isLocked;
-      this.#tell({ kind: isLocked ? 'locked' : 'failed', why: isServer ? error.message : 'the storage of this browser cannot be used' });
+      this.#tell({
+        kind: isLocked ? 'locked' : 'failed',
+        why: isServer ? error.message : 'the storage of this browser cannot be used',
+      });
       if (!isLocked) this.#waitAfterFailure(isServer ? error.retryAfterS : 0);
       return false;
     }

@@ -108,7 +108,9 @@ describe('a failure', () => {
   });
 
   it('leaves a server alone for as long as it asks', async () => {
-    const asked = vi.spyOn(server, 'list').mockRejectedValueOnce(new ServerFailure('the server cannot answer now', { retryAfterS: 90 }));
+    const asked = vi
+      .spyOn(server, 'list')
+      .mockRejectedValueOnce(new ServerFailure('the server cannot answer now', { retryAfterS: 90 }));
     await sync.look();
     await vi.advanceTimersByTimeAsync(89_999);
     expect(asked).toHaveBeenCalledTimes(1);
