@@ -115,8 +115,9 @@ test('what is saved reaches the server and other browsers; two states are shown 
   await openList(one);
   await button(one, 'Open Yard <i>one</i>').click();
   await eventually(() => field(one, 'box.powerW').inputValue()).toBe('33');
-  await two.reload();
-  await openList(two);
+  // The copy comes in without a reload.
+  await two.evaluate(() => dispatchEvent(new Event('online')));
+  await eventually(() => listed(two)).toHaveLength(2);
   await button(two, 'Delete Yard <i>one</i>').focus();
   await two.keyboard.press('Enter');
   await eventually(() => listed(two)).toHaveLength(1);
