@@ -89,5 +89,3 @@ export type FinishName = keyof typeof FINISHES;
 export const FINISH_NAMES = Object.keys(FINISHES) as [FinishName, ...FinishName[]];
 
 export const FINISH_STATES = ['new', 'weathered'] as const;
-
-export type FinishState = (typeof FINISH_STATES)[number];

@@ -2,7 +2,7 @@
 
 import { WORK_CAUTIONS, type WorkCaution } from '../cautions.ts';
 import { clockReader } from '../civil-day.ts';
-import { HEAT_CLASS_FROM_C, type HeatClass } from '../climate/heat-index.ts';
+import { HEAT_CLASS_FROM_C, HEAT_INDEX_CHART, type HeatClass } from '../climate/heat-index.ts';
 import type { Site } from '../site.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
 import { type SiteDay, siteDay } from './design-day.ts';
@@ -101,7 +101,7 @@ function heatOrigin({ dewPointC, humidityOrigin, hoursOutsideChart }: WorkerHeat
   const outside =
     hoursOutsideChart === 0
       ? ''
-      : `; in ${Number(hoursOutsideChart.toFixed(1))} h the air is drier or hotter than the published chart (80 to 110 °F, 40 % humidity and more): there the warmer of index and air counts`;
+      : `; in ${Number(hoursOutsideChart.toFixed(1))} h the air is drier or hotter than the published chart (${degrees(HEAT_INDEX_CHART.leastAirC)} to ${degrees(HEAT_INDEX_CHART.mostAirC)}, 40 % humidity and more): there the warmer of index and air counts`;
   return (
     `heat index of Rothfusz (NWS SR 90-23, 1990), classes of the US National Weather Service: caution from ${from('caution')}, ` +
     `extreme caution ${from('extreme caution')}, danger ${from('danger')}, extreme danger ${from('extreme danger')}; ` +

@@ -82,5 +82,3 @@ export function jobTable(db: Database) {
     requeue: () => void requeue.run(),
   };
 }
-
-export type JobTable = ReturnType<typeof jobTable>;

@@ -376,8 +376,8 @@ describe('bad input', () => {
   });
 
   test.each([
-    [[], /^a command is needed: rank, day, advise, year, screen, lesson, .*, restore; see shadeside --help$/],
-    [['rnak'], /^"rnak" is no known command: rank, day, advise, year, screen, lesson, serve/],
+    [[], /^a command is needed: rank, day, advise, .*, restore; see shadeside --help$/],
+    [['rnak'], /^"rnak" is no known command: rank, day, advise, .*serve/],
     [['--jsn'], /^"--jsn" is no known option/],
     [['rank', '--jsn'], /^rank: unknown option '--jsn'; see shadeside rank --help$/],
     [['rank', 'a.json', 'b.json'], /^rank: "b\.json" is one argument too many/],

@@ -19,10 +19,7 @@ export interface PlacedLabel {
   readonly at: Point;
 }
 
-/** Letters of the pictures are this high. */
-export const LETTER_PX = 13;
-
-/** Mean width of a letter of that height, on the safe side; a browser would tell only once it has drawn. */
+/** Mean width of a letter of the pictures, 13 px high, on the safe side; a browser would tell only once it has drawn. */
 const LETTER_WIDTH_PX = 7.6;
 
 const LINE_PX = 15;
