@@ -7,6 +7,9 @@ import express from 'express';
 import { type AppOptions, createApp } from '../../server/app.ts';
 
 const WEB_DIR = fileURLToPath(new URL('../../.build/web', import.meta.url));
+const SERVICE_WORKER = '/service-worker.js';
+
+const built = (path: string) => readFileSync(join(WEB_DIR, path));
 
 export interface PageServer {
   readonly address: string;
@@ -15,6 +18,8 @@ export interface PageServer {
   forget(): void;
   /** The bytes of a built file, by the path it is fetched at. */
   file(path: string): Buffer;
+  /** Serves the service worker of a newer build from now on, as after an update of the server. */
+  update(): void;
   close(): Promise<void>;
 }
 
@@ -25,6 +30,14 @@ export async function servePage(options: Omit<AppOptions, 'webDir'> = {}): Promi
   app.use((request, _response, next) => {
     paths.push(request.path);
     next();
+  });
+  let updated = false;
+  app.get(SERVICE_WORKER, (_request, response, next) => {
+    if (!updated) return next();
+    const newer = built(SERVICE_WORKER)
+      .toString()
+      .replace(/(?<=BUILD_VERSION=")[^"]+/, 'newer');
+    response.type('text/javascript').send(newer);
   });
   app.use(createApp({ ...options, webDir: WEB_DIR }));
   const server = app.listen(0, '127.0.0.1');
@@ -38,7 +51,10 @@ export async function servePage(options: Omit<AppOptions, 'webDir'> = {}): Promi
     forget: () => {
       paths = [];
     },
-    file: (path) => readFileSync(join(WEB_DIR, path)),
+    file: built,
+    update: () => {
+      updated = true;
+    },
     close: () => new Promise((resolve) => server.close(() => resolve())),
   };
 }

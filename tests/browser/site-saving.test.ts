@@ -120,3 +120,36 @@ test('two tabs with one site show the same, and what another tab saved is not ov
   await eventually(() => field(one, 'box.powerW').inputValue()).toBe('18');
   await context.close();
 });
+
+test('a newer build is told, waits until a person takes it, and no edit is lost', async () => {
+  const context = await browser.newContext({ viewport: PHONE });
+  const page = await context.newPage();
+  const own = await servePage();
+  const builds = () => page.evaluate(async () => (await caches.keys()).filter((name) => name.startsWith('shadeside-')));
+  const notice = page.locator('.offline-notice').getByText('A new version is ready.');
+  await openPage(page, own.address);
+  // Once the first build has the page, a newer one cannot be taken for the first.
+  await eventually(() => page.evaluate(() => navigator.serviceWorker.controller?.state)).toBe('activated');
+  expect(await builds()).toHaveLength(1);
+  await field(page, 'box.powerW').fill('21');
+  own.update();
+  await page.reload();
+  await notice.waitFor();
+  expect(await builds()).toContain('shadeside-newer');
+
+  // Nobody asked for it: it waits, and what is typed meanwhile stays.
+  const waiting = () =>
+    page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.waiting?.state ?? null);
+  expect(await waiting()).toBe('installed');
+  await unfold(page);
+  expect(await field(page, 'box.powerW').inputValue()).toBe('21');
+  await field(page, 'box.powerW').fill('22');
+  await Promise.all([page.waitForEvent('load'), button(page, 'Reload').click()]);
+  await page.locator('.wall-card').first().waitFor();
+  expect(await waiting()).toBe(null);
+  expect(await notice.count()).toBe(0);
+  await unfold(page);
+  expect(await field(page, 'box.powerW').inputValue()).toBe('22');
+  await context.close();
+  await own.close();
+});

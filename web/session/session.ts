@@ -4,19 +4,26 @@
  */
 
 type Listener = () => void;
+/** Who asks: the server, by refusing something, or the person, who then expects to type. */
+export type Asker = 'server' | 'person';
 
-const onAsked = new Set<Listener>();
+const onAsked = new Set<(asker: Asker) => void>();
 const onBegun = new Set<Listener>();
 
 /** As `fetch`, for addresses below "./api/". A 401 brings up the form to sign in; it is given back like any other answer. */
 export async function apiFetch(address: string, init?: RequestInit): Promise<Response> {
   const response = await fetch(address, init);
-  if (response.status === 401) for (const listener of onAsked) listener();
+  if (response.status === 401) for (const listener of onAsked) listener('server');
   return response;
 }
 
-/** Calls back whenever the server asked for a token; gives back how to stop that. */
-export function onSignInAsked(listener: Listener): () => void {
+/** Brings up the form, for a person who put it away or does not see it. */
+export function askToSignIn(): void {
+  for (const listener of onAsked) listener('person');
+}
+
+/** Calls back whenever a token is asked for; gives back how to stop that. */
+export function onSignInAsked(listener: (asker: Asker) => void): () => void {
   onAsked.add(listener);
   return () => onAsked.delete(listener);
 }

@@ -1,22 +1,42 @@
 /** The form that comes up when the server asks for a token. Whoever only reckons in the page may put it away. */
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { onSignInAsked, signIn } from './session.ts';
 
 export function SignIn() {
   const [asked, setAsked] = useState(false);
   const [trouble, setTrouble] = useState('');
   const [busy, setBusy] = useState(false);
-  useEffect(() => onSignInAsked(() => setAsked(true)), []);
+  // Counts a person's askings: each moves the focus, also where the form is up but out of sight.
+  const [wished, setWished] = useState(0);
+  const entry = useRef<HTMLInputElement>(null);
+  useEffect(
+    () =>
+      onSignInAsked((asker) => {
+        setAsked(true);
+        if (asker === 'person') setWished((times) => times + 1);
+      }),
+    [],
+  );
+  useEffect(() => {
+    if (wished > 0) entry.current?.focus();
+  }, [wished]);
   if (!asked) return null;
 
   const send = async (event: SubmitEvent) => {
     event.preventDefault();
     const token = String(new FormData(event.currentTarget as HTMLFormElement).get('token')).trim();
     setBusy(true);
+    // The same words are read out again only where they come anew.
+    setTrouble('');
     const wrong = await signIn(token);
     setBusy(false);
     setTrouble(wrong ?? '');
     if (wrong === null) setAsked(false);
+  };
+
+  const putAway = () => {
+    setTrouble('');
+    setAsked(false);
   };
 
   return (
@@ -29,6 +49,7 @@ export function SignIn() {
       <label>
         Token{' '}
         <input
+          ref={entry}
           type="password"
           name="token"
           required
@@ -40,11 +61,11 @@ export function SignIn() {
         <button type="submit" disabled={busy}>
           Sign in
         </button>
-        <button type="button" onClick={() => setAsked(false)}>
+        <button type="button" onClick={putAway}>
           Not now
         </button>
       </div>
-      <p id="sign-in-trouble" role="alert">
+      <p id="sign-in-trouble" class="sign-in-trouble" role="alert">
         {trouble}
       </p>
     </form>

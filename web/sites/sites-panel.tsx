@@ -1,5 +1,6 @@
 /** The saved sites: saving the one in the form, and a list to open, rename and delete. */
 import type { UnitSystem } from '../../model/index.ts';
+import { askToSignIn } from '../session/session.ts';
 import type { DraftState } from '../site/use-draft.ts';
 import { ConflictPanel } from './conflict-panel.tsx';
 import { nameOf } from './saved-site.ts';
@@ -59,6 +60,13 @@ export function SitesPanel({ drafting, verdict, units }: SitesPanelProps) {
       <p class="sync-line" aria-live="polite">
         {syncWords(status, all, clock)}
       </p>
+      {status.kind === 'locked' && (
+        <p>
+          <button type="button" class="small-button" onClick={askToSignIn}>
+            Sign in
+          </button>
+        </p>
+      )}
       {conflict && (
         <div data-list="conflicts">
           <div data-entry={`conflict-${conflict.id}`} key={conflict.id}>
