@@ -5,7 +5,7 @@
 
 type Listener = () => void;
 /** Who asks: the server, by refusing something, or the person, who then expects to type. */
-export type Asker = 'server' | 'person';
+type Asker = 'server' | 'person';
 
 const onAsked = new Set<(asker: Asker) => void>();
 const onBegun = new Set<Listener>();
