@@ -9,7 +9,7 @@ import { DESK, eventually, openSitePage, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
-const stage = eachSitePage();
+const stage = eachSitePage({ shared: true });
 
 const advice = (heading: RegExp) =>
   stage.site.page.locator('.advice').filter({ has: stage.site.page.getByRole('heading', { level: 2, name: heading }) });
@@ -72,6 +72,7 @@ describe('what would help on the west wall', () => {
   });
 
   test('speaks the units of the reader and follows a change of the site', { timeout: 120_000 }, async () => {
+    stage.change();
     await show('west');
     const before = await gains('west');
     expect(before[0]).toMatch(/^\+\d+\.\d K$/);
@@ -119,6 +120,7 @@ describe('how sure it is', () => {
 
 describe('cold, water and burns', () => {
   test('the coldest night: running, after an outage, room to the lower limit', async () => {
+    stage.change();
     await show('west');
     expect(await coldNight().locator('thead th').allTextContents()).toEqual(['What', 'Running', 'Cold start']);
     const inside = (await coldNight().locator('tbody tr').first().locator('td').allTextContents()).map(
@@ -135,6 +137,7 @@ describe('cold, water and burns', () => {
   });
 
   test('water on the hot day, and a box too hot to touch', async () => {
+    stage.change();
     await show('west');
     await stage.site.page
       .locator('.touch-note')
@@ -152,6 +155,7 @@ describe('cold, water and burns', () => {
 });
 
 test('what takes long shows how far it is, can be stopped and taken up again', async () => {
+  stage.change();
   const { page } = stage.site;
   await show('west');
   await page.evaluate(() => {
@@ -172,6 +176,7 @@ test('what takes long shows how far it is, can be stopped and taken up again', a
 });
 
 test.each([PHONE, DESK])('fits $width px, is accessible, and is drawn', { timeout: 180_000 }, async (viewport) => {
+  stage.change();
   await stage.site.close();
   stage.site = await openSitePage(stage.browser, stage.server.address, viewport);
   const { page } = stage.site;

@@ -16,14 +16,14 @@ test('on a phone, by keyboard, from the verdict to the lesson', { timeout: 120_0
   await page.keyboard.press('Enter');
   for (const [k, { title, hash, target }] of TOUR_STEPS.entries()) {
     await panel.getByRole('heading', { name: `${k + 1} of ${TOUR_STEPS.length} ${title}` }).waitFor();
-    await page.locator(`${target}.tour-target`).waitFor();
-    expect(await page.locator('.tour-target').count()).toBe(1);
+    await page.locator(`${target}[data-tour]`).waitFor();
+    expect(await page.locator('[data-tour]').count()).toBe(1);
     expect(new URL(page.url()).hash).toBe(hash);
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('tour-heading');
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
     // The part stands above the panel, so that it is seen.
     await eventually(async () => {
-      const part = await page.locator('.tour-target').boundingBox();
+      const part = await page.locator('[data-tour]').boundingBox();
       const foot = await panel.boundingBox();
       return (part?.y ?? 1e9) < (foot?.y ?? 0);
     }).toBe(true);
@@ -40,7 +40,7 @@ test('on a phone, by keyboard, from the verdict to the lesson', { timeout: 120_0
     await page.keyboard.press('Enter');
   }
   expect(await panel.count()).toBe(0);
-  expect(await page.locator('.tour-target').count()).toBe(0);
+  expect(await page.locator('[data-tour]').count()).toBe(0);
   await eventually(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Tour');
 
   await page.keyboard.press('Enter');

@@ -5,7 +5,8 @@ import { TOUR_STEPS } from './tour-steps.ts';
 /** How long a part may take to appear, ms; a view loads its code when it is opened. */
 const PATIENCE_MS = 10_000;
 
-const MARK = 'tour-target';
+/** An attribute of its own: classes are written anew where a part is drawn again. */
+const MARK = 'data-tour';
 
 export function Tour() {
   const [at, setAt] = useState<number | null>(null);
@@ -88,13 +89,13 @@ function marked(selector: string): () => void {
       if (performance.now() < until) timer = setTimeout(look, 100);
       return;
     }
-    found.classList.add(MARK);
+    found.setAttribute(MARK, '');
     const calm = matchMedia('(prefers-reduced-motion: reduce)').matches;
     found.scrollIntoView({ block: 'start', behavior: calm ? 'auto' : 'smooth' });
   };
   timer = setTimeout(look, 0);
   return () => {
     clearTimeout(timer);
-    found?.classList.remove(MARK);
+    found?.removeAttribute(MARK);
   };
 }
