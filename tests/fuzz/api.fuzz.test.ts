@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { DEMO_SITE } from '../../model/index.ts';
 import { createApp } from '../../server/app.ts';
 import { openStore, type Store } from '../../server/data/store.ts';
+import { openScreenings, type Screenings } from '../../server/screenings/jobs.ts';
 import { changesOf, oddJson, planted, share } from './odd-values.ts';
 import { PATIENCE_MS, rounds } from './rounds.ts';
 
@@ -15,13 +16,16 @@ vi.setConfig({ testTimeout: PATIENCE_MS });
 
 let folder: string;
 let store: Store;
+let screenings: Screenings;
 let app: ReturnType<typeof createApp>;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'shadeside-api-'));
   store = openStore(folder);
-  app = createApp({ webDir: 'none', store });
+  screenings = openScreenings(store);
+  app = createApp({ webDir: 'none', store, screenings, perMinute: 1e6 });
 });
-afterAll(() => {
+afterAll(async () => {
+  await screenings.stop();
   store.close();
   rmSync(folder, { recursive: true, force: true });
 });
@@ -33,6 +37,17 @@ const RIGHT: readonly (readonly [method: 'post' | 'put' | 'delete' | 'get', path
   ['post', '/api/day', { site: DEMO_SITE, wall: 'west' }],
   ['post', '/api/advice', { site: DEMO_SITE, wall: 'west', samples: 1, seed: 1 }],
   ['put', '/api/sites/0b7e4a52-58a0-4a6e-9c37-6a3f0f1d2c3b', { base: null, draft: DEMO_SITE }],
+  ['post', '/api/sheet', { site: DEMO_SITE, wall: 'west', units: 'us' }],
+  ['post', '/api/session', { token: 'x' }],
+  ['post', '/api/tables', 'id,latitude,longitude\n1,33,-112\n'],
+  ['post', '/api/tables/none/check', { matching: { latitude: 'a', longitude: 'b' } }],
+  [
+    'post',
+    '/api/screenings',
+    { name: 'x', table: 'none', matching: { latitude: 'a' }, settings: { climate: 'dry-basin' } },
+  ],
+  ['post', '/api/screenings', { name: 'x', grid: { south: 33, west: -112, north: 33, east: -112, stepDeg: 1 } }],
+  ['get', '/api/screenings/none/rows?sort=margin&order=asc&offset=0&limit=50&maxMarginK=3', undefined],
   ['delete', '/api/sites/0b7e4a52-58a0-4a6e-9c37-6a3f0f1d2c3b?base=1', undefined],
 ];
 
@@ -96,12 +111,34 @@ describe('a route', () => {
   test('answers odd addresses, queries and methods', async () => {
     const segment = fc.oneof(
       fc.constantFrom(...ODD_SEGMENTS),
-      fc.constantFrom('sites', 'rank', 'screenings', 'tables', 'health'),
+      fc.constantFrom(
+        'sites',
+        'rank',
+        'screenings',
+        'tables',
+        'health',
+        'rows',
+        'points',
+        'results.csv',
+        'revisions',
+        'docs',
+      ),
     );
     await fc.assert(
       fc.asyncProperty(
         fc.array(segment, { minLength: 1, maxLength: 4 }),
-        fc.constantFrom('', '?base=', '?base=1e308', '?base=-1&base=2', '?since[]=1', '?__proto__=1', '?%'),
+        fc.constantFrom(
+          '',
+          '?base=',
+          '?base=1e308',
+          '?base=-1&base=2',
+          '?sort=x&limit=1e9&offset=-1',
+          '?kit[]=1&text=%00',
+          '?maxMarginK=NaN',
+          '?since[]=1',
+          '?__proto__=1',
+          '?%',
+        ),
         fc.constantFrom('get', 'post', 'put', 'patch', 'delete', 'options', 'head'),
         async (segments, query, method) => {
           const path = `/api/${segments.join('/')}${query}`.replaceAll(' ', '%20');
