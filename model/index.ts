@@ -8,6 +8,7 @@
  */
 
 export { outlineEdges, type PlanPoint } from './building-outline.ts';
+export { capital } from './capital.ts';
 export { CAUTIONS, WORK_CAUTIONS, type WorkCaution, type WorkPart } from './cautions.ts';
 export { clockReader, clockTime } from './civil-day.ts';
 export {
@@ -51,7 +52,7 @@ export { type AskedQuestion, askQuestion, type Choice, type GuessForm, placedSit
 export type { BothUnits } from './lesson/both-units.ts';
 export { compareBoxes, type LessonOptions } from './lesson/compare.ts';
 export type { BoxDay, Comparison } from './lesson/comparison.ts';
-export { BATTERY_YEARS_TEXT, type DayAgeing } from './lesson/day-ageing.ts';
+export { batteryYearsText, type DayAgeing } from './lesson/day-ageing.ts';
 export {
   CLIMATE_NAMES,
   DIFFERENCE_KINDS,

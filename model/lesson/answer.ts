@@ -9,7 +9,7 @@ import { askQuestion, type GuessForm, hourText, placedSite } from './ask.ts';
 import { type BothUnits, bothUnits, hoursText, kelvins } from './both-units.ts';
 import { compareBoxes, type LessonOptions, yearsText } from './compare.ts';
 import type { Comparison } from './comparison.ts';
-import { BATTERY_YEARS_TEXT, dayAgeing } from './day-ageing.ts';
+import { batteryYearsText, dayAgeing } from './day-ageing.ts';
 import {
   clockHour,
   directSunSteps,
@@ -137,7 +137,7 @@ function found(question: LessonQuestion, doing: Doing): Found {
     case 'batteryYears': {
       const { played, pair } = one(question.wall, question.difference);
       const { batteryYears } = dayAgeing(played.result);
-      const computed = bothUnits(() => `${yearsText(batteryYears)}. ${BATTERY_YEARS_TEXT}`);
+      const computed = bothUnits((units) => `${yearsText(batteryYears)}. ${batteryYearsText(units)}`);
       return { ...ofEither(played, pair), target: { type: 'number', value: batteryYears }, computed };
     }
     case 'kelvinsSaved':

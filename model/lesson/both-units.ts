@@ -17,5 +17,3 @@ export const hotterBy = (k: number, units: UnitSystem): string => `${kelvins(k, 
 
 /** "1.5 h". */
 export const hoursText = (hours: number): string => `${hours.toFixed(1)} h`;
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,5 @@
 /** Two boxes side by side on the same day, with one difference between them. */
+import { capital } from '../capital.ts';
 import { clockTime } from '../civil-day.ts';
 import { type KnownKeys, schemaParts } from '../schema-parts.ts';
 import type { Site } from '../site.ts';
@@ -7,7 +8,7 @@ import { playDay } from '../siting/played-day.ts';
 import type { DayOptions } from '../siting/results.ts';
 import { type ShadeMemory, shadeMemory } from '../siting/wall-shade.ts';
 import { formatQuantity, readNumberText, type UnitSystem } from '../units.ts';
-import { type BothUnits, bothUnits, capital, hotterBy, hoursText } from './both-units.ts';
+import { type BothUnits, bothUnits, hotterBy, hoursText } from './both-units.ts';
 import type { BoxDay, Comparison, Pair } from './comparison.ts';
 import { dayAgeing } from './day-ageing.ts';
 import { type Difference, type DifferenceInput, differenceSchema } from './difference.ts';

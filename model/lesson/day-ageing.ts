@@ -1,6 +1,7 @@
 /** How fast electronics and a battery would age if every day were like one design day. */
-import { arrheniusFactor, batteryAgeing } from '../siting/ageing.ts';
+import { arrheniusFactor, BATTERY_HALVES_PER_K, batteryAgeing } from '../siting/ageing.ts';
 import type { DayResult } from '../siting/results.ts';
+import { formatQuantity, type UnitSystem } from '../units.ts';
 
 /** The electronics' wear is told against this, degC. */
 export const AGEING_AGAINST_C = 40;
@@ -8,9 +9,18 @@ export const AGEING_AGAINST_C = 40;
 /** Life of a sealed lead-acid battery at 25 degC, years: between the 3 to 5 of common and the 10 of long-life ones. */
 export const BATTERY_RATED_YEARS = 5;
 
-export const BATTERY_YEARS_TEXT =
-  `A battery that lasts ${BATTERY_RATED_YEARS} years at 25 °C halves its life for each 10 K (common practice, no source); ` +
-  'reckoned as if every day were this one, so it shows how days differ and forecasts no date.';
+/** Where the years of a battery come from, in the units of the reader. */
+export function batteryYearsText(units: UnitSystem): string {
+  const at = formatQuantity('temperature', 25, units, 0);
+  return (
+    `A battery that lasts ${BATTERY_RATED_YEARS} years at ${at} halves its life for each ${batteryHalvingText(units)} (common practice, no source); ` +
+    'computed as if every day were this one, so it shows how days differ and forecasts no date.'
+  );
+}
+
+/** "10 K" or "18 °F". */
+export const batteryHalvingText = (units: UnitSystem): string =>
+  formatQuantity('temperatureDifference', BATTERY_HALVES_PER_K, units, 0);
 
 export interface DayAgeing {
   /** Mean wear of the electronics against 40 degC all day (Arrhenius, 0.7 eV: common practice, no source). */

@@ -130,7 +130,7 @@ function altitudeWords(a: Site, b: Site, units: UnitSystem): string[] {
   const sun =
     resolvedClearDay(a) === null
       ? 'The sun is that of the tabulated day at both.'
-      : 'The clear sky is reckoned for each altitude: less air, more direct sun.';
+      : 'The clear sky is computed for each altitude: less air, more direct sun.';
   const high = formatQuantity('length', b.place.altitudeM, units, 0);
   return [
     `The pressure is ${kPa(a)} and ${kPa(b)}: thinner air carries heat away worse and radiates less.`,

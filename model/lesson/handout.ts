@@ -9,7 +9,7 @@ import { type AskedQuestion, askQuestion, placedSite } from './ask.ts';
 import { hoursText } from './both-units.ts';
 import { compareBoxes, type LessonOptions, yearsText } from './compare.ts';
 import type { BoxDay, Comparison } from './comparison.ts';
-import { BATTERY_YEARS_TEXT } from './day-ageing.ts';
+import { AGEING_AGAINST_C, batteryYearsText } from './day-ageing.ts';
 import { explain, explainable } from './explain/explain.ts';
 import { explainAgeingFactor, explainPeakDifference } from './explain/explain-ageing.ts';
 import type { Explanation } from './explain/explanation.ts';
@@ -130,7 +130,7 @@ export function lessonHandout(lesson: Lesson, options: HandoutOptions = {}): Han
     }),
     assumptions: [
       ...day.played.result.assumptions.map(({ text, origin }) => `${text} (${origin})`),
-      BATTERY_YEARS_TEXT,
+      batteryYearsText(units),
     ],
     cautions: CAUTIONS,
   };
@@ -190,7 +190,9 @@ export function comparisonRows({ a, b }: Comparison, units: UnitSystem): Handout
     row('margin to the limit', ({ played }) => formatQuantity('temperatureDifference', played.result.marginK, units)),
     row('hours over the limit', ({ played }) => hoursText(played.result.hoursOverLimit)),
     row('direct sun on the box', ({ played }) => hoursText(played.result.sunHours)),
-    row('wear of the electronics against 40 °C', ({ ageing }) => ageing.electronicsAgainst40C.toFixed(2)),
+    row(`wear of the electronics against ${formatQuantity('temperature', AGEING_AGAINST_C, units, 0)}`, ({ ageing }) =>
+      ageing.electronicsAgainst40C.toFixed(2),
+    ),
     row('life of a battery if every day were like this one', ({ ageing }) => yearsText(ageing.batteryYears)),
   ];
 }

@@ -6,6 +6,7 @@ import { pressureAtAltitude } from '../solar/atmosphere.ts';
 import { formatQuantity } from '../units.ts';
 import { hotterBy, hoursText, kelvins } from './both-units.ts';
 import type { Pair } from './comparison.ts';
+import { batteryHalvingText } from './day-ageing.ts';
 import { directSunSteps, hoursOf, insidePeakStep, insideSwingK, outsideSwingK, takenInW } from './day-facts.ts';
 import type { Difference } from './difference.ts';
 import type { Rule } from './rule.ts';
@@ -255,9 +256,9 @@ export const PAIR_RULES: readonly Rule<Pair>[] = [
     condition: 'in one box a battery lasts longer by a tenth or more',
     where: 'everywhere',
     holds: ({ a, b }) => batteryRatio(a, b) >= 1.1,
-    text: ({ a, b }) => {
+    text: ({ a, b }, units) => {
       const longer = b.ageing.batteryYears > a.ageing.batteryYears ? 'B' : 'A';
-      return `A battery halves its life for each 10 K (common practice, no source): in ${longer} it would last ${batteryRatio(a, b).toFixed(1)} times as long.`;
+      return `A battery halves its life for each ${batteryHalvingText(units)} (common practice, no source): in ${longer} it would last ${batteryRatio(a, b).toFixed(1)} times as long.`;
     },
   },
   {

@@ -1,10 +1,11 @@
 /** The decision in words: what to do, how far it holds, and what stands against the other walls. */
+import { capital } from '../capital.ts';
 import type { Site } from '../site.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
 import type { ChoiceConfidence } from './confidence.ts';
 import type { Remedy, RemedyList } from './remedies.ts';
 import { coldDecides, decidingMarginK, type Ranking, type WallDay } from './results.ts';
-import { ALIKE_K, type Candidate, capital, difference, failures, quoted, type WordingContext } from './wording.ts';
+import { ALIKE_K, type Candidate, difference, failures, quoted, type WordingContext } from './wording.ts';
 
 /** What a limit is compared with, as a subject of a sentence. */
 const LIMITED: Readonly<Record<Site['limits']['refersTo'], string>> = {

@@ -1,4 +1,5 @@
 /** Why each wall stands where it stands, and what the words for walls have in common. */
+import { capital } from '../capital.ts';
 import type { CivilDay } from '../civil-day.ts';
 import { compassPoint } from '../compass.ts';
 import { openFaces } from '../faces.ts';
@@ -84,5 +85,3 @@ export const failures = ({ findings }: Candidate): string =>
 
 export const difference = (kelvins: number, units: UnitSystem): string =>
   formatQuantity('temperatureDifference', kelvins, units);
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,5 @@
 /** The advice for one wall as a person reads it in a terminal. */
 import {
-  CAUTIONS,
   type ColdResult,
   type ColdState,
   type Effort,
@@ -20,6 +19,7 @@ import type { Advice } from '../advice.ts';
 import { type Column, table } from '../terminal/table.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { assumptionLines } from './assumption-lines.ts';
+import { cautionLines } from './caution-lines.ts';
 import { placeLines } from './place-lines.ts';
 import { verdictLines } from './ranking-text.ts';
 
@@ -58,8 +58,7 @@ export function adviceText(site: Site, { advice, ranking, units }: Report): stri
     'Assumed:',
     ...assumptionLines(ranking.assumptions),
     '',
-    'Mind:',
-    ...CAUTIONS.map((caution) => wrap(caution, '  - ')),
+    ...cautionLines(),
   ].join('\n');
 }
 

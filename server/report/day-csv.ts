@@ -1,4 +1,4 @@
-import { clockTime, type DayResult, FACES } from '../../model/index.ts';
+import { capital, clockTime, type DayResult, FACES } from '../../model/index.ts';
 
 interface CsvColumn {
   readonly name: string;
@@ -45,8 +45,4 @@ function instant(day: DayResult, step: number): Date {
 function plain(value: number | undefined, digits: number): string {
   const text = (value ?? Number.NaN).toFixed(digits);
   return Number(text) === 0 ? text.replace('-', '') : text;
-}
-
-function capital(word: string): string {
-  return `${word.charAt(0).toUpperCase()}${word.slice(1)}`;
 }

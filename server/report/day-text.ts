@@ -1,6 +1,5 @@
 /** The day of one wall as a person reads it in a terminal: a line an hour, then what matters. */
 import {
-  CAUTIONS,
   clockTime,
   type DayResult,
   FACES,
@@ -15,6 +14,7 @@ import {
 import { type Column, table } from '../terminal/table.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { assumptionLines } from './assumption-lines.ts';
+import { cautionLines } from './caution-lines.ts';
 import { ledgerWords } from './ledger-words.ts';
 import { placeLines } from './place-lines.ts';
 
@@ -36,8 +36,7 @@ export function dayText(site: Site, day: DayResult, units: UnitSystem): string {
     'Assumed:',
     ...assumptionLines(day.assumptions),
     '',
-    'Mind:',
-    ...CAUTIONS.map((caution) => wrap(caution, '  - ')),
+    ...cautionLines(),
   ].join('\n');
 }
 

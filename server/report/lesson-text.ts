@@ -37,7 +37,7 @@ export function handoutText(handout: Handout, parts: HandoutParts): string {
     ]);
     blocks.push([heading('Solutions, computed just now'), ...lines].join('\n'));
   }
-  if (parts.pages || parts.equations) {
+  if (parts.pages || parts.equations || parts.solutions) {
     blocks.push([heading('What this rests on'), ...assumptions.map((line) => wrap(line, '  - ', '    '))].join('\n'));
   }
   blocks.push([heading('Mind'), ...cautions.map((line) => wrap(line, '  - ', '    '))].join('\n'));

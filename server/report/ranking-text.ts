@@ -1,6 +1,5 @@
 /** The ranking as a person reads it in a terminal. */
 import {
-  CAUTIONS,
   cautionsAt,
   cautionsOfTheDay,
   clockTime,
@@ -17,6 +16,7 @@ import {
 import { type Column, table } from '../terminal/table.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { assumptionLines } from './assumption-lines.ts';
+import { cautionLines } from './caution-lines.ts';
 import { placeLines } from './place-lines.ts';
 
 interface RankingWords {
@@ -50,9 +50,7 @@ export function rankingText(
     'Assumed:',
     ...assumptionLines(ranking.assumptions),
     '',
-    'Mind:',
-    ...CAUTIONS.map((caution) => wrap(caution, '  - ')),
-    ...here.map((caution) => wrap(caution, '  - ')),
+    ...cautionLines(here),
   ].join('\n');
 }
 

@@ -39,10 +39,16 @@ function margins({ margins: counts, screened }: Tally): string {
     .map(([low, n]) => ({ low: Number(low), n }))
     .sort((a, b) => a.low - b.low);
   return table(rows, [
-    { head: 'margin of the best wall', text: ({ low }) => `${low} to ${low + MARGIN_STEP_K} K`, align: 'left' },
+    { head: 'margin of the best wall', text: ({ low }) => stepText(low), align: 'left' },
     { head: 'addresses', text: ({ n }) => String(n) },
     { head: 'share', text: ({ n }) => percent(n, screened) },
   ]);
+}
+
+/** A step of margins in either unit: a table of addresses may cross a border. */
+function stepText(low: number): string {
+  const high = low + MARGIN_STEP_K;
+  return `${low} to ${high} K (${1.8 * low} to ${1.8 * high} °F)`;
 }
 
 function climates({ climates: counts, screened }: Tally): string {

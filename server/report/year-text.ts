@@ -1,5 +1,4 @@
 import {
-  CAUTIONS,
   type ComparedYear,
   FACES,
   formatQuantity,
@@ -11,6 +10,7 @@ import {
 } from '../../model/index.ts';
 import { table } from '../terminal/table.ts';
 import { wrap } from '../terminal/wrap.ts';
+import { cautionLines } from './caution-lines.ts';
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
@@ -99,8 +99,7 @@ function groundwork(weather: WeatherYear, { assumptions }: YearResult): string[]
     ...weather.notes.map((note) => wrap(`Weather: ${note}`)),
     ...assumptions.map((assumption) => wrap(`Assumed: ${assumption}`)),
     '',
-    'Mind:',
-    ...CAUTIONS.map((caution) => wrap(caution, '  - ')),
+    ...cautionLines(),
   ];
 }
 

@@ -1,5 +1,5 @@
 /** What a screening found as a whole: counts by kit class, margin and climate, and what all of it rests on. */
-import { evaluateDay, KIT_CLASSES } from '../../model/index.ts';
+import { evaluateDay, formatQuantity, KIT_CLASSES, type Site, type UnitSystem, usualUnits } from '../../model/index.ts';
 import { ASSUMED_CAUTION, BARE_WALL_CAUTION } from '../report/screening-text.ts';
 import type { RowResult } from '../screening/output.ts';
 import { parseRowSite, type RowSettings, rowSite, USUAL_BOX, USUAL_EAVE_HEIGHT_M } from '../screening/row-site.ts';
@@ -48,24 +48,29 @@ function byCount(counts: Readonly<Record<string, number>>): [string, number][] {
 
 function assumptions(tally: Tally, settings: RowSettings, row: RowResult | null): string[] {
   const { widthM, heightM, depthM, powerW } = USUAL_BOX;
+  const site = row === null ? null : parseRowSite(rowSite(row.record, settings), row.record, settings);
+  // In the units of the place, as in a report of one site.
+  const units = site === null ? 'metric' : usualUnits(site.place.timeZone);
+  const size = (m: number) => formatQuantity('smallLength', m, units);
   const lines = [BARE_WALL_CAUTION];
   if ((tally.climates['assumed'] ?? 0) > 0) lines.push(ASSUMED_CAUTION);
   if (settings.base.box === undefined) {
     lines.push(
-      `Where the table says nothing else, a box of ${widthM} m by ${heightM} m by ${depthM} m that gives off ${powerW} W, a small terminal invented for this program.`,
+      `Where the table says nothing else, a box of ${size(widthM)} by ${size(heightM)} by ${size(depthM)} that gives off ${powerW} W, a small terminal invented for this program.`,
     );
   }
   if (settings.columns.eaveDepth !== undefined) {
-    lines.push(`Eaves stand ${USUAL_EAVE_HEIGHT_M} m above the box where the table gives their depth only (assumed).`);
+    lines.push(
+      `Eaves stand ${formatQuantity('length', USUAL_EAVE_HEIGHT_M, units)} above the box where the table gives their depth only (assumed).`,
+    );
   }
-  return row === null ? lines : [...lines, ...assumptionsOfRow(row, settings)];
+  return row === null || site === null ? lines : [...lines, ...assumptionsOfRow(row, site, units)];
 }
 
 /** Rows differ in what they bring; one of them shows what the rest of a site is filled in with. */
-function assumptionsOfRow({ record }: RowResult, settings: RowSettings): string[] {
-  const site = parseRowSite(rowSite(record, settings), record, settings);
+function assumptionsOfRow({ record }: RowResult, site: Site, units: UnitSystem): string[] {
   const wall = site.walls[0]?.name ?? '';
-  return evaluateDay(site, wall, { units: 'metric' })
+  return evaluateDay(site, wall, { units })
     .assumptions.filter(({ subject }) => subject !== 'climate')
     .map(({ subject, text, origin }) => `Row ${record.row}, ${subject}: ${text}${origin === '' ? '' : ` (${origin})`}`);
 }

@@ -29,7 +29,7 @@ const epw = (lines: readonly string[], name = 'invented-wells.epw') => ({
 
 const section = () => stage.site.page.locator('section.year');
 const choose = (file: ReturnType<typeof epw>) => section().locator('input[type="file"]').setInputFiles(file);
-const reckon = () => section().getByRole('button', { name: /^Reckon the year/ });
+const reckon = () => section().getByRole('button', { name: /^Compute the year/ });
 const walls = () => section().locator('.year-walls');
 
 /** Drops a file on the page as a person does. */

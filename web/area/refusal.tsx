@@ -1,4 +1,5 @@
 /** Why something was not done: a sentence, and every problem that the server names. */
+import { capital } from '../../model/index.ts';
 import { ApiFailure } from './api.ts';
 
 export interface Refused {
@@ -32,5 +33,3 @@ export function Refusal({ refused }: { refused: Refused | null }) {
     </div>
   );
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

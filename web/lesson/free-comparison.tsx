@@ -38,8 +38,8 @@ export function FreeComparison({ units, onZone, leave }: FreeComparisonProps) {
       ) : (
         <>
           <p>
-            Box A stands as on “{site.title}”, the site of the site view. Box B differs in one thing; everything else
-            stays.
+            Box A stands as at “{site.title}”, the site in the form of “One site”. Box B differs in one thing;
+            everything else stays.
           </p>
           <Choosing site={site} units={units} />
         </>

@@ -44,7 +44,7 @@ export function SignIn() {
       <h2 id="sign-in-title">Sign in to the server</h2>
       <p id="sign-in-why">
         Sites and screenings that are kept on the server need the token that it printed at its first start, or one that
-        its keeper made for you. One site is reckoned in this browser without it.
+        its keeper made for you. One site is computed in this browser without it.
       </p>
       <label>
         Token{' '}

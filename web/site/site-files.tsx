@@ -74,7 +74,7 @@ async function readSiteFile(file: File): Promise<{ draft: Draft | null; refused:
     const value: unknown = JSON.parse(await file.text());
     return isDraft(value) ? { draft: value, refused: '' } : refuse('it holds no site.');
   } catch (error) {
-    return refuse(`it is no JSON (${error instanceof Error ? error.message : 'unreadable'}).`);
+    return refuse(`its text is not that of a saved site (${error instanceof Error ? error.message : 'unreadable'}).`);
   }
 }
 

@@ -1,5 +1,6 @@
 /** Fills what a file leaves open, where that is honest, and says so; refuses the rest. */
 
+import { capital } from '../../capital.ts';
 import { sinDeg } from '../../solar/angles.ts';
 import { pressureAtAltitude } from '../../solar/atmosphere.ts';
 import { erbsSplit } from '../../solar/decomposition.ts';
@@ -158,4 +159,3 @@ function tooLong({ lines }: WeatherTable, name: QuantityName, { first, length }:
 
 const count = (number: number, noun: string): string => `${number} ${noun}${number === 1 ? '' : 's'}`;
 const hours = (number: number): string => count(number, 'hour');
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -10,7 +10,7 @@ import {
 } from '../../siting/ageing.ts';
 import type { PlayedDay } from '../../siting/played-day.ts';
 import type { Comparison } from '../comparison.ts';
-import { AGEING_AGAINST_C, BATTERY_RATED_YEARS, BATTERY_YEARS_TEXT, dayAgeing } from '../day-ageing.ts';
+import { AGEING_AGAINST_C, BATTERY_RATED_YEARS, batteryYearsText, dayAgeing } from '../day-ageing.ts';
 import { type Explanation, explanation } from './explanation.ts';
 import { call, difference, power, product, quotient } from './formula.ts';
 
@@ -94,7 +94,7 @@ export function explainBatteryYears({ result }: PlayedDay): Explanation {
     value: dayAgeing(result).batteryYears,
     unit: 'years',
     source: 'Common practice, no source',
-    note: BATTERY_YEARS_TEXT,
+    note: batteryYearsText('metric'),
   });
 }
 

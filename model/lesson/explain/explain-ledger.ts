@@ -16,7 +16,7 @@ const SOURCES: Readonly<Partial<Record<LedgerPath, string>>> = {
   convection:
     "Newton's law of cooling; h natural (Churchill and Chu 1975 upright, McAdams 1954 level) blended with flat-plate flow (Incropera 2007, eq. 7.30, section 9.9)",
   longwaveSky:
-    'Stefan-Boltzmann law, constant of CODATA 2018; X is area times emittance times view factor; low sky radiates like air: Walton 1983 (EnergyPlus Engineering Reference)',
+    'Stefan-Boltzmann law, constant of CODATA 2018; X is area times emittance times view factor; low sky radiates like air: Walton 1983, NBSSIR 83-2655',
   longwaveGround:
     'Stefan-Boltzmann law, constant of CODATA 2018; grey ground of emittance 0.95 mirrors the rest from the sky',
   longwaveWall: 'Stefan-Boltzmann law, constant of CODATA 2018; grey wall, which mirrors what it does not emit',

@@ -1,8 +1,8 @@
 /** The figures of two boxes beside each other, each with the equation behind it where there is one. */
 import type { ComponentChildren } from 'preact';
 import {
-  BATTERY_YEARS_TEXT,
   type BoxDay,
+  batteryYearsText,
   type Comparison,
   formatQuantity,
   type UnitSystem,
@@ -51,7 +51,7 @@ export function ComparisonTable({ comparison, units }: { comparison: Comparison;
           </tbody>
         </table>
       </section>
-      <p class="comparison-origin">{BATTERY_YEARS_TEXT}</p>
+      <p class="comparison-origin">{batteryYearsText(units)}</p>
     </div>
   );
 }

@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import {
   type Answer,
+  capital,
   checkGuess,
   type Feedback,
   fromDisplay,
@@ -108,8 +109,6 @@ function Told({ answer, feedback, tried, units }: ToldProps) {
     </div>
   );
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** "A", "B" … in the order of the days. */
 const letterOf = (index: number): string => String.fromCharCode(65 + index);

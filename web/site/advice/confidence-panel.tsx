@@ -1,5 +1,6 @@
 /** How sure the forecast of the shown wall is: the spread of its peak, the chance of passing the limit, and what matters most. */
 import {
+  capital,
   type DayResult,
   formatQuantity,
   type Site,
@@ -73,5 +74,3 @@ export function ConfidencePanel({ confidence, day, site, units }: ConfidencePane
 function chanceLevel(samples: number): number {
   return 1.96 / Math.sqrt(samples - 1);
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,5 +1,5 @@
 /** One remedy: what is done, what it gains, what it costs, and whether it is enough. */
-import { formatQuantity, type Remedy, type UnitSystem } from '../../../model/index.ts';
+import { capital, formatQuantity, type Remedy, type UnitSystem } from '../../../model/index.ts';
 import { unbroken } from '../words.ts';
 import { roomText, signedDifference, workText } from './advice-words.ts';
 
@@ -52,5 +52,3 @@ function marksOf(remedy: Remedy) {
     ...(harms(remedy) ? [{ kind: 'harm', mark: '!', words: 'makes it worse' }] : []),
   ];
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,6 @@
 /** Takes the place from the device, with how exact it is. */
 import { useRef, useState } from 'preact/hooks';
-import { formatQuantity } from '../../../model/index.ts';
+import { formatQuantity, type UnitSystem } from '../../../model/index.ts';
 import { type Draft, isDraft, valueAt } from '../draft.ts';
 import { type DevicePlace, NO_LOCATION, placeFrom, whyNot } from '../instruments/device-place.ts';
 import { useForm } from './form-context.ts';
@@ -65,7 +65,8 @@ export function DeviceLocation() {
       )}
       <p role="status" class="field-hint">
         {state.kind === 'none' && state.why}
-        {state.kind === 'found' && foundText(state.place, formatQuantity('length', state.place.accuracyM, units))}
+        {state.kind === 'found' &&
+          foundText(state.place, formatQuantity('length', state.place.accuracyM, units), units)}
       </p>
     </div>
   );
@@ -78,7 +79,7 @@ function placed(draft: Draft, { latitudeDeg, longitudeDeg, altitudeM }: DevicePl
   return { ...rest, latitudeDeg, longitudeDeg, ...(altitudeM === null ? {} : { altitudeM }) };
 }
 
-function foundText({ altitudeM }: DevicePlace, accuracy: string): string {
+function foundText({ altitudeM }: DevicePlace, accuracy: string, units: UnitSystem): string {
   const altitude = altitudeM === null ? ' The device gave no altitude: enter it where it is more than a hill.' : '';
-  return `Found, to within ${accuracy}. For the sun a kilometre would do.${altitude}`;
+  return `Found, to within ${accuracy}. For the sun a ${units === 'us' ? 'mile' : 'kilometre'} would do.${altitude}`;
 }

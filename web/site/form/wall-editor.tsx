@@ -78,10 +78,13 @@ const CLEARANCE_FIELDS = ['meterM', 'gasVentM', 'exhaustM', 'sprinklerM'];
 
 /** How far the box stays from what it must not stand beside; an empty field is a check left for the visit. */
 function ClearanceFields({ path }: { path: string }) {
+  const { units } = useForm();
   return (
     <details class="more field-wide">
       <summary>Clearances to meters, gas, exhausts and sprinklers</summary>
-      <p class="field-hint">Nothing of the kind near: enter how far you looked, such as 10 m.</p>
+      <p class="field-hint">
+        Nothing of the kind near: enter how far you looked, such as {units === 'us' ? '30 ft' : '10 m'}.
+      </p>
       <div class="section-fields">
         {CLEARANCE_FIELDS.map((key) => (
           <NumberField key={key} path={`${path}.${key}`} quiet />

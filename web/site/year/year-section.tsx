@@ -28,7 +28,7 @@ export function YearSection({ result, units, chosen, choose }: YearSectionProps)
       <h2 id="year-heading">A whole year</h2>
       <p>
         The hot day says whether the box may fail; a year of weather says how often it is too hot and how soon it wears
-        out. Every wall is marched through all hours of a weather file, or of a year invented from the climate of the
+        out. Every wall is computed through all hours of a weather file, or of a year invented from the climate of the
         site.
       </p>
       <WeatherFile chosen={fileName} choose={(file) => year.choose({ kind: 'file', file }, result)} />
@@ -103,11 +103,11 @@ function YearControl({ year, result, again }: { year: YearInPage; result: SiteRe
         disabled={weather.kind === 'reading' || weather.kind === 'refused'}
         onClick={() => reckon(result)}
       >
-        {again ? 'Reckon the year again' : 'Reckon the year'}
+        {again ? 'Compute the year again' : 'Compute the year'}
       </button>
       <span role="status">
         {run.kind === 'stopped' && 'It was stopped.'}
-        {run.kind === 'failed' && <b class="year-failed">The year could not be reckoned: {run.message}</b>}
+        {run.kind === 'failed' && <b class="year-failed">The year could not be computed: {run.message}</b>}
       </span>
     </div>
   );
