@@ -239,7 +239,8 @@ describe('a screening of a table', () => {
     expect(sum(summary.marginHistogram.counts)).toBe(54);
     expect(summary.marginHistogram.edgesK).toHaveLength(summary.marginHistogram.counts.length + 1);
     expect(summary.climates).toEqual([{ used: 'columns', text: expect.any(String), count: 54 }]);
-    expect(summary.assumptions.join('\n')).toMatch(/0\.3 m by 0\.35 m[\s\S]*no hood/);
+    // 0.3 m by 0.35 m, in the units of the place.
+    expect(summary.assumptions.join('\n')).toMatch(/11\.8 in by 13\.8 in[\s\S]*no hood/);
     const { body: points } = await request(app).get(`/api/screenings/${id}/points`);
     expect(points.row).toHaveLength(54);
     expect(points.thinned).toBe(false);
