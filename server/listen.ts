@@ -2,6 +2,7 @@
 import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Express } from 'express';
+import { endSlowBodies } from './slow-bodies.ts';
 
 /** Thrown when no port could be had; the message says what to do. */
 export class ListenError extends Error {
@@ -45,6 +46,7 @@ function listen(app: Express, host: string, port: number): Promise<Listening> {
       if (error) reject(listenError(error, host, port));
       else resolve({ url: urlOf(server.address() as AddressInfo), stop: () => stop(server) });
     });
+    endSlowBodies(server);
   });
 }
 

@@ -19,6 +19,8 @@ export interface StoredTable {
 }
 
 const KEPT_MS = 24 * 3600 * 1000;
+/** So many times the largest table is read of one that is too large. */
+const MOST_READ = 2;
 const ID = /^[0-9a-f-]{36}$/;
 /** Folders of uploads that are under way. */
 const PART = '.part';
@@ -94,7 +96,7 @@ export type Tables = ReturnType<typeof openTables>;
 
 /**
  * Writes a body to a file and gives back its length. What fails is told when the body has come to its end: a client that is
- * still sending reads no answer.
+ * still sending reads no answer. One that goes on and on is cut off.
  */
 async function written(request: IncomingMessage, path: string, mostBytes: number): Promise<number> {
   const tooLarge = () => new HttpError(413, `the table is larger than ${mostBytes / 1e6} MB; cut it into several`);
@@ -110,6 +112,7 @@ async function written(request: IncomingMessage, path: string, mostBytes: number
     for await (const chunk of request as AsyncIterable<Buffer>) {
       bytes += chunk.length;
       if (bytes > mostBytes) failure ??= tooLarge();
+      if (bytes > MOST_READ * mostBytes) break;
       if (failure !== undefined) continue;
       try {
         await file.appendFile(chunk);
