@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { SiteError } from '../../model/index.ts';
 import { BadInput } from '../bad-input.ts';
 import { HOLD_FILE, SCREENINGS_FOLDER, TABLES_FOLDER } from '../data/folders.ts';
+import { storageFailure } from '../data/storage-failure.ts';
 import type { Store } from '../data/store.ts';
 import { HttpError } from '../errors.ts';
 import { isUnfinished, runScreening, type ScreeningProgress, ScreeningStopped } from '../screening/screening.ts';
@@ -71,7 +72,7 @@ export interface ScreeningsOptions {
 
 export const DEFAULT_TABLE_BYTES = 500e6;
 
-/** Another process may have let go of the folder since; changes that the disk had no room for are tried again. */
+/** Another process may have let go of the folder since; changes that the database could not take are tried again. */
 const LOOK_AGAIN_MS = 2000;
 
 /** Of a state that another process changes. */
@@ -80,6 +81,8 @@ const LOOK_OVER_MS = 1000;
 interface Running {
   readonly id: string;
   readonly stop: AbortController;
+  /** Whether a person wants it cancelled, whatever else stops it. */
+  cancelled: boolean;
   ended: Promise<void>;
   progress: ScreeningProgress | null;
 }
@@ -94,7 +97,7 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
   });
   const table = jobTable(store.db);
   const watchers = new Map<string, Set<() => void>>();
-  /** Changes that the database had no room for. */
+  /** Changes that the database could not take. */
   const unsaved = new Map<string, JobChange>();
   let hold: ReturnType<typeof takeHold> = null;
   let running: Running | null = null;
@@ -117,7 +120,7 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
       table.change(id, { ...unsaved.get(id), ...changes });
       unsaved.delete(id);
     } catch (error) {
-      if (!isFull(error)) throw error;
+      if (storageFailure(error) === undefined) throw error;
       unsaved.set(id, { ...unsaved.get(id), ...changes });
     }
     tell(id);
@@ -141,22 +144,33 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
     if (hold === null) throw new HttpError(503, 'another process of the server works on the screenings of this folder');
   }
 
-  /** Starts the one that waits longest, unless one runs. */
+  /** Starts the one that waits longest, unless one runs. What fails here is tried again by and by. */
   function next(): void {
     if (running !== null || stopping || hold === null) return;
-    const id = table.next();
-    // What the database had no room for comes first, or one that failed for lack of room would begin over and over.
-    if (id === null || unsaved.has(id)) return;
-    const one: Running = { id, stop: new AbortController(), ended: Promise.resolve(), progress: null };
-    running = one;
-    change(id, { status: 'running', error: null, startedAt: record(id).startedAt ?? now(), endedAt: null });
-    one.ended = run(one)
-      .catch(log(id))
-      .finally(() => {
-        running = null;
-        tell(id);
-        next();
-      });
+    try {
+      const id = table.next();
+      // What the database could not take comes first, or one that failed for lack of room would begin over and over.
+      if (id === null || unsaved.has(id)) return;
+      const one: Running = {
+        id,
+        stop: new AbortController(),
+        cancelled: false,
+        ended: Promise.resolve(),
+        progress: null,
+      };
+      running = one;
+      change(id, { status: 'running', error: null, startedAt: record(id).startedAt ?? now(), endedAt: null });
+      one.ended = run(one)
+        .catch(log(id))
+        .finally(() => {
+          running = null;
+          tell(id);
+          next();
+        });
+    } catch (error) {
+      running = null;
+      log('')(error);
+    }
   }
 
   const log = (id: string) => (error: unknown) => options.onFailed?.(id, error);
@@ -169,7 +183,7 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
     } catch (error) {
       if (error instanceof ScreeningStopped) {
         // A stop of the server leaves it running: the next start goes on with it.
-        if (!stopping) change(id, { status: 'cancelled', tally: error.tally, endedAt: now() });
+        if (one.cancelled || !stopping) change(id, { status: 'cancelled', tally: error.tally, endedAt: now() });
         return;
       }
       log(id)(error);
@@ -232,8 +246,9 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
     } catch (error) {
       hold.release();
       hold = null;
-      // Later there may be room again.
-      if (!isFull(error)) throw error;
+      // Later it may be possible again.
+      if (storageFailure(error) === undefined) throw error;
+      log('')(error);
     }
   }
 
@@ -278,6 +293,7 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
       const { status } = record(id);
       if (isFinal(status)) throw new HttpError(409, `the screening is ${status}; there is nothing to cancel`);
       if (running?.id === id) {
+        running.cancelled = true;
         running.stop.abort();
         await running.ended;
       } else change(id, { status: 'cancelled', endedAt: now() });
