@@ -32,6 +32,7 @@ import { answerWith } from './compute/answer.ts';
 import type { Compute } from './compute/compute.ts';
 import type { Store } from './data/store.ts';
 import { notFound, onlyMethods } from './errors.ts';
+import { jsonBody } from './json-body.ts';
 import type { Metrics } from './metrics/metrics.ts';
 import { docsRoutes } from './reference/docs-routes.ts';
 import { adviceRequest, dayRequest, rankRequest } from './requests.ts';
@@ -39,9 +40,6 @@ import type { Screenings } from './screenings/jobs.ts';
 import { noScreenings, screeningRoutes } from './screenings/routes.ts';
 import { answerWithSheet } from './sheet/sheet-route.ts';
 import { siteRoutes } from './sites/site-routes.ts';
-
-/** Room for the largest site that the schema accepts: 72 walls with 360 horizon points each. */
-const MAX_BODY = '2mb';
 
 interface ApiParts {
   readonly compute: Compute;
@@ -55,31 +53,31 @@ interface ApiParts {
 /** The routes under /api. */
 export function api({ compute, metrics, store, screenings, access, perMinute }: ApiParts): Router {
   const router = express.Router();
-  // Any JSON value is let in, so that a body that is a number gets the same kind of answer as a wrong site.
-  const json = express.json({ limit: MAX_BODY, strict: false });
 
   router.use((_request, response, next) => {
     response.set('Cache-Control', 'no-store');
     next();
   });
-  router.use(limitRequests(perMinute), onlyOwnPages, accessRoutes(access, json));
+  router.use(limitRequests(perMinute), onlyOwnPages, accessRoutes(access));
 
   router
     .route('/rank')
-    .post(json, (request, response) => answerWith(response, { compute, name: 'rank', input: rankRequest(request) }))
+    .post(jsonBody, (request, response) => answerWith(response, { compute, name: 'rank', input: rankRequest(request) }))
     .all(onlyMethods('POST'));
 
   router
     .route('/day')
-    .post(json, (request, response) => answerWith(response, { compute, name: 'day', input: dayRequest(request) }))
+    .post(jsonBody, (request, response) => answerWith(response, { compute, name: 'day', input: dayRequest(request) }))
     .all(onlyMethods('POST'));
 
   router
     .route('/advice')
-    .post(json, (request, response) => answerWith(response, { compute, name: 'advice', input: adviceRequest(request) }))
+    .post(jsonBody, (request, response) =>
+      answerWith(response, { compute, name: 'advice', input: adviceRequest(request) }),
+    )
     .all(onlyMethods('POST'));
 
-  router.route('/sheet').post(json, answerWithSheet(compute)).all(onlyMethods('POST'));
+  router.route('/sheet').post(jsonBody, answerWithSheet(compute)).all(onlyMethods('POST'));
 
   router
     .route('/schema')
@@ -95,7 +93,7 @@ export function api({ compute, metrics, store, screenings, access, perMinute }: 
     })
     .all(onlyMethods('GET, HEAD'));
 
-  router.use('/sites', siteRoutes(store, json));
+  router.use('/sites', siteRoutes(store));
 
   router
     .route('/metrics')

@@ -1,7 +1,8 @@
 /** Who may use the API. */
-import express, { type Request, type RequestHandler, type Response, type Router } from 'express';
+import express, { type Request, type Response, type Router } from 'express';
 import { rateLimit } from 'express-rate-limit';
 import { HttpError, onlyMethods } from '../errors.ts';
+import { jsonBody } from '../json-body.ts';
 import { isOpen } from '../reference/routes.ts';
 import { sessionRequest } from '../requests.ts';
 import { endSession, startSession, tokenOf } from './session.ts';
@@ -20,14 +21,14 @@ export interface Access {
 const FAILURES = { most: 20, minutes: 15 } as const;
 
 /** POST /api/session takes a token and sets a cookie for it, DELETE takes the cookie away; everything else in the API needs one of both. */
-export function accessRoutes({ tokens, https = false }: Access, json: RequestHandler): Router {
+export function accessRoutes({ tokens, https = false }: Access): Router {
   const router = express.Router();
   // A right token is taken however many wrong ones came from the same address: colleagues may share it.
   const refuse = slowDown();
 
   router
     .route('/session')
-    .post(json, (request, response, next) => {
+    .post(jsonBody, (request, response, next) => {
       const { token } = sessionRequest(request);
       if (tokens && !tokens.accepts(token)) {
         refuse(request, response, next);

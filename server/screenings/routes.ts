@@ -16,6 +16,7 @@ import { basename } from 'node:path';
 import express, { type Request, type RequestHandler, type Router } from 'express';
 import { SiteError } from '../../model/index.ts';
 import { HttpError, onlyMethods } from '../errors.ts';
+import { jsonBody } from '../json-body.ts';
 import { type RowSettings, rowSite } from '../screening/row-site.ts';
 import { DOWNLOADS, sendDownload } from './downloads.ts';
 import { sendEvents } from './events.ts';
@@ -28,9 +29,6 @@ import { firstRow, keptRow, type Listed, listedRow, pageOfRows } from './row-que
 import { openRows, withRows } from './row-store.ts';
 import { screeningSummary } from './summary.ts';
 import { checkedRows, tablePreview } from './table-preview.ts';
-
-/** Room for a site file with its walls beside the matching. */
-const MAX_BODY = '2mb';
 
 const TABLE_TYPES = ['text/csv', 'text/plain', 'text/tab-separated-values', 'application/octet-stream'];
 
@@ -50,8 +48,6 @@ export function screeningRoutes(screenings: Screenings): Router {
   resultRoutes(router, screenings);
   return router;
 }
-
-const json = express.json({ limit: MAX_BODY, strict: false });
 
 function tableRoutes(router: Router, { tables, mustHold }: Screenings): void {
   router
@@ -85,7 +81,7 @@ function tableRoutes(router: Router, { tables, mustHold }: Screenings): void {
 
   router
     .route('/tables/:id/check')
-    .post(json, (request, response) => {
+    .post(jsonBody, (request, response) => {
       const table = tables.get(request.params.id);
       const { columns, problems } = readMatching(table.file.header, checkRequest(request.body).matching);
       if (problems.length > 0) throw new SiteError(problems);
@@ -100,7 +96,7 @@ function jobRoutes(router: Router, screenings: Screenings): void {
     .get((_request, response) => {
       response.json({ screenings: screenings.list() });
     })
-    .post(json, (request, response) => {
+    .post(jsonBody, (request, response) => {
       screenings.mustHold();
       const id = screenings.add(screeningRequest(request.body, screenings.tables));
       response.status(201).location(`${request.baseUrl}/screenings/${id}`).json({ id });

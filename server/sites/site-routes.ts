@@ -13,14 +13,15 @@
  * A change whose base is not the current revision is answered with 409 and { error, problems: [], store, current }, where `current` is
  * the state that stands in its way, null where the server never had the site. The same change sent twice is taken once.
  */
-import express, { type RequestHandler, type Response, type Router } from 'express';
+import express, { type Response, type Router } from 'express';
 import type { Store } from '../data/store.ts';
 import { HttpError, onlyMethods } from '../errors.ts';
+import { jsonBody } from '../json-body.ts';
 import { deleteRequest, idRequest, listRequest, putRequest, revisionRequest } from './site-requests.ts';
 import { type Outcome, type SiteState, siteStore } from './site-store.ts';
 
 /** The routes under /api/sites; without a store they say that there is none. */
-export function siteRoutes(store: Store | undefined, json: RequestHandler): Router {
+export function siteRoutes(store: Store | undefined): Router {
   const router = express.Router();
   if (store === undefined) {
     router.use(() => {
@@ -50,7 +51,7 @@ export function siteRoutes(store: Store | undefined, json: RequestHandler): Rout
   router
     .route('/:id')
     .get((request, response) => found(response, sites.read(idRequest(request).id)))
-    .put(json, (request, response) => {
+    .put(jsonBody, (request, response) => {
       const { id, ...change } = putRequest(request);
       answer(response, sites.change(id, change));
     })

@@ -91,8 +91,11 @@ export function siteStore(
 
   const read = (id: string) => stateFrom(current.get(id));
 
-  const change = db.transaction((id: string, { base, draft }: SiteChange): Outcome => {
+  const change = db.transaction((id: string, { base, draft: given }: SiteChange): Outcome => {
     const state = read(id);
+    // As it will be read: JSON has no -0 and nothing beyond the largest number.
+    const text = given === null ? null : JSON.stringify(given);
+    const draft = draftFrom(text);
     if (state === undefined) {
       if (draft === null) return { kind: 'unknown' };
       if (base.revision !== null && isOfHere(base)) return { kind: 'conflict', state: null };
@@ -105,7 +108,7 @@ export function siteStore(
     const changedAt = now().toISOString();
     const title = draft === null ? '' : titleOf(draft);
     point.run(id, revision);
-    append.run(id, revision, title, draft === null ? null : JSON.stringify(draft), changedAt);
+    append.run(id, revision, title, text, changedAt);
     return { kind: 'kept', state: { id, title, revision, changedAt, deleted: draft === null, draft } };
   });
 
@@ -135,5 +138,9 @@ function summaryFrom({ deleted, ...row }: SummaryRow): SiteSummary {
 function stateFrom(row: StateRow | undefined): SiteState | undefined {
   if (row === undefined) return undefined;
   const { draft, ...summary } = row;
-  return { ...summaryFrom(summary), draft: draft === null ? null : (JSON.parse(draft) as SiteDraft) };
+  return { ...summaryFrom(summary), draft: draftFrom(draft) };
+}
+
+function draftFrom(text: string | null): SiteDraft | null {
+  return text === null ? null : (JSON.parse(text) as SiteDraft);
 }

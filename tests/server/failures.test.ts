@@ -127,6 +127,19 @@ describe('a bad body', () => {
     expect((await post('/api/rank', '{}', 'application/json; charset=latin7')).status).toBe(415);
   });
 
+  test.each([
+    ['nested without end', `{"site": ${'['.repeat(500_000)}${']'.repeat(500_000)}}`],
+    ['with rules nested without end', `{"site": {}, "rules": ${'{"a":'.repeat(200_000)}1${'}'.repeat(200_000)}}`],
+    ['with fields without end', `{${Array.from({ length: 100_000 }, (_, k) => `"k${k}":1`).join()}}`],
+  ])('one %s is refused at once', async (_what, body) => {
+    for (const path of ['/api/rank', '/api/session']) {
+      const response = await post(path, body);
+      expect([response.status, response.text.length < 1000]).toEqual([400, true]);
+      expect(response.body.error).toContain('nested too deep or has too many fields');
+      expectPlain(response);
+    }
+  });
+
   test('more than 2 MB is refused', async () => {
     const response = await post('/api/rank', JSON.stringify({ site: 'x'.repeat(2.1 * 1024 * 1024) }));
     expect(response.status).toBe(413);
