@@ -14,8 +14,8 @@ export interface Pool {
 /** Batches in the hands of each thread: one at work and one waiting, so that none stands idle between two. */
 const PER_WORKER = 2;
 
-/** A pool of `workers` threads; none means this thread. */
-export function openPool(settings: OutputSettings, workers: number): Pool {
+/** A pool of `workers` threads; none means this thread. `filename` is another entry than that of the build. */
+export function openPool(settings: OutputSettings, workers: number, filename?: string): Pool {
   if (workers === 0) {
     const work = batchWorker(settings);
     // Others have their turn between two batches.
@@ -23,12 +23,31 @@ export function openPool(settings: OutputSettings, workers: number): Pool {
     return { width: 1, run, close: async () => {} };
   }
   const pool = new Piscina({
-    filename: workerEntry('screening-worker'),
+    filename: filename ?? workerEntry('screening-worker'),
     workerData: settings,
     minThreads: workers,
     maxThreads: workers,
     // Options of this process may not suit a thread.
     execArgv: [],
   });
-  return { width: workers * PER_WORKER, run: (batch) => pool.run(batch), close: () => pool.destroy() };
+  // A thread that ends without a batch in its hands, such as one that cannot start, ends the screening, not the process.
+  const waiting = new Set<(reason: unknown) => void>();
+  let lost: Error | undefined;
+  pool.on('error', (error: Error) => {
+    lost = error;
+    for (const fail of waiting) fail(error);
+  });
+  const run = (batch: Batch) =>
+    new Promise<Outcome>((resolve, reject) => {
+      if (lost !== undefined) {
+        reject(lost);
+        return;
+      }
+      waiting.add(reject);
+      pool
+        .run(batch)
+        .then(resolve, reject)
+        .finally(() => waiting.delete(reject));
+    });
+  return { width: workers * PER_WORKER, run, close: () => pool.destroy() };
 }

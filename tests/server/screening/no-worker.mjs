@@ -1,0 +1,2 @@
+/** A thread that cannot start. */
+throw new Error('the thread cannot start');
