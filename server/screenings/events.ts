@@ -30,6 +30,10 @@ export function sendEvents(request: Request, response: Response, screenings: Scr
     'X-Accel-Buffering': 'no',
   });
   response.flushHeaders();
+  if (request.method === 'HEAD') {
+    response.end();
+    return;
+  }
 
   let sent: string | undefined = seen;
   let sentStatus = '';
@@ -51,7 +55,9 @@ export function sendEvents(request: Request, response: Response, screenings: Scr
       return;
     }
     const event = idOf(state);
-    if (event !== sent) {
+    // Whoever does not read gets the next state once there is room: what nobody takes would gather here.
+    const isRead = !response.writableNeedDrain || isFinal(state.status);
+    if (event !== sent && isRead) {
       response.write(`event: state\nid: ${event}\ndata: ${JSON.stringify(state)}\n\n`);
       sent = event;
       sentStatus = state.status;
@@ -73,7 +79,9 @@ export function sendEvents(request: Request, response: Response, screenings: Scr
     else later ??= setTimeout(send, wait);
   };
   const unwatch = screenings.watch(id, onChange);
-  const heartbeat = setInterval(() => response.write(': still here\n\n'), HEARTBEAT_MS);
+  const heartbeat = setInterval(() => {
+    if (!response.writableNeedDrain) response.write(': still here\n\n');
+  }, HEARTBEAT_MS);
   heartbeat.unref();
   response.on('close', end);
   send();
