@@ -166,8 +166,13 @@ describe('a server for its own machine', () => {
     },
   );
 
-  it('takes nothing from a proxy that it was not told of', async () => {
-    const response = await request(app).get('/api/health').set('X-Forwarded-For', '10.1.2.3');
+  it.each([
+    ['X-Forwarded-For', '10.1.2.3'],
+    ['X-Real-IP', '10.1.2.3'],
+    ['X-Forwarded-Host', 'shade.example'],
+    ['Via', '1.1 shade.example'],
+  ])('takes nothing from a proxy that it was not told of: %s', async (name, value) => {
+    const response = await request(app).get('/api/health').set(name, value);
     expect(response.status).toBe(403);
     expect(response.body.error).toContain('--proxy');
   });
