@@ -31,6 +31,9 @@ if (amount !== undefined && !(Number.isInteger(amount) && amount >= 100 && amoun
   process.exit(2);
 }
 
+// The server that was started ends with this process.
+for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => process.exit(1));
+
 console.log(`${availableParallelism()} processors, shared by the server, its threads and the clients.\n`);
 const faults = amount === undefined ? [...(await rankings()), ...(await overload())] : await memory(amount);
 for (const fault of faults) console.error(`FAULT: ${fault}`);

@@ -13,6 +13,10 @@ export interface Serving {
 export function startServing(args: string[], entry: 'cli' | 'start' = 'cli'): Promise<Serving> {
   const child = spawnBuilt(args, entry);
   const ended = new Promise<number | null>((resolve) => child.on('close', resolve));
+  // It does not outlast who started it, either.
+  const end = () => child.kill('SIGTERM');
+  process.once('exit', end);
+  child.once('close', () => process.off('exit', end));
   let printed = '';
   return new Promise((resolve, reject) => {
     child.stderr.on('data', (chunk: Buffer) => {
