@@ -83,6 +83,10 @@ async function look(name: string) {
     expect(small).toEqual([]);
     await page.screenshot({ path: join(ROOT, `.test-output/area-${name}-${size}.png`), fullPage: true });
   }
+  await passAxe();
+}
+
+async function passAxe() {
   const { violations } = await new AxeBuilder({ page }).include('main').analyze();
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
 }
@@ -135,6 +139,10 @@ test('a table: matched, problems seen, run, looked at, a point opened as a site'
   expect(counts.slice(0, 3).reduce((sum, count) => sum + count, 0)).toBe(over);
   expect(await page.locator('.groundwork li').count()).toBeGreaterThan(5);
   await look('results');
+  await page.getByLabel('Theme').selectOption('Sunlight');
+  await passAxe();
+  await page.screenshot({ path: join(ROOT, '.test-output/area-results-sunlight.png'), fullPage: true });
+  await page.getByLabel('Theme').selectOption('Light');
 
   await page.locator('.map-holder').scrollIntoViewIfNeeded();
   await page.mouse.click(...(await onMap(6)));

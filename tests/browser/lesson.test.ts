@@ -315,6 +315,15 @@ test('on a phone: an own lesson good and bad, US units, the site of the other vi
   await page.getByRole('button', { name: 'Next: two boxes side by side' }).click();
   await page.locator('.player').waitFor();
   await shoot(page, 'comparison');
+  // In the sun: the faces have colours of their own there.
+  const darkest = () =>
+    page
+      .locator('.face-key .taken-5')
+      .first()
+      .evaluate((face) => getComputedStyle(face).fill);
+  const usual = await darkest();
+  await page.getByLabel('Theme').selectOption('Sunlight');
+  await eventually(darkest).not.toBe(usual);
   await toPlayer(page);
   await look(page, 'player');
 

@@ -155,6 +155,7 @@ test('a year from a file: refused, read, stopped, reckoned, drawn, out of date',
   await eventually(() => section().locator('.pointed').textContent()).toMatch(
     /^\d+ \w+, \d\d:00 to \d\d:00: .* limit$/,
   );
+  await page.getByLabel('Theme').selectOption('Sunlight');
   await draw('1280x800', DESK.width);
 
   await page.getByRole('radio', { name: 'US' }).check();

@@ -35,6 +35,18 @@ test("contrast by the standard's own cases: black on white 21, #767676 on white 
 });
 
 describe('sunlight', () => {
+  test('faces darken from class to class, and glare leaves the whole span wider', () => {
+    const lights = (theme: Record<string, string | undefined>) =>
+      Array.from({ length: 6 }, (_, k) => luminance(theme[`taken-${k}`] ?? ''));
+    for (const theme of [usual, sunlight]) expect(lights(theme)).toEqual(lights(theme).toSorted((a, b) => b - a));
+    const steps = (theme: Record<string, string | undefined>) =>
+      Array.from({ length: 5 }, (_, k) => contrast(theme[`taken-${k}`] ?? '', theme[`taken-${k + 1}`] ?? ''));
+    expect(Math.min(...steps(sunlight))).toBeGreaterThan(Math.min(...steps(usual)));
+    expect(contrast(sunlight['taken-0'] ?? '', sunlight['taken-5'] ?? '')).toBeGreaterThan(
+      contrast(usual['taken-0'] ?? '', usual['taken-5'] ?? ''),
+    );
+  });
+
   test.each(['ink', 'good', 'bad', 'link', 'focus', 'warm', 'cool', 'third', 'path', 'lit', 'faint', 'mass-line'])(
     '%s stands out from paper and wash at 7:1',
     (name) => {
@@ -43,6 +55,10 @@ describe('sunlight', () => {
       }
     },
   );
+
+  test.each(['soil', 'shaded'])('%s stands out from paper at 7:1', (name) => {
+    expect(contrast(sunlight[name] ?? '', sunlight['paper'] ?? '')).toBeGreaterThanOrEqual(7);
+  });
 
   test('lines are thicker, letters no smaller', () => {
     for (const name of ['edge', 'hair', 'stroke', 'weight']) {

@@ -41,4 +41,13 @@ describe('the conversion', () => {
     expect(trueBearing(magnetic, declination)).toBeCloseTo(bearing, 9);
     expect(conversionText(magnetic, declination)).toBe(text);
   });
+
+  test('has no more than a tenth of a degree, also at the end of the circle', () => {
+    for (let magnetic = 0; magnetic <= 360; magnetic += 1) {
+      const bearing = trueBearing(magnetic, 8.8);
+      expect(String(bearing)).toMatch(/^\d{1,3}(\.\d)?$/);
+      expect(bearing).toBeLessThan(360);
+    }
+    expect(trueBearing(359.98, 0)).toBe(0);
+  });
 });

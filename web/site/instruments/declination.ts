@@ -45,7 +45,8 @@ export async function declinationAt(
 
 /** A magnetic bearing counted from true north, to the tenth of a degree, 0 to below 360. */
 export function trueBearing(magneticDeg: number, declinationDeg: number): number {
-  return wrapped(Math.round((magneticDeg + declinationDeg) * 10) / 10);
+  // Tenths are made last: turning a figure round the circle leaves traces in its last digits.
+  return (Math.round(wrapped(magneticDeg + declinationDeg) * 10) % 3600) / 10;
 }
 
 /** "magnetic 10°, declination +11.2°, true 21.2°" */
