@@ -28,11 +28,8 @@ export function main(args: string[], surroundings: Surroundings): Promise<number
 
 /** Runs `work`; bad input becomes lines on stderr and exit code 2. */
 export async function withPlainErrors(work: () => Promise<number>): Promise<number> {
-  // A reader such as `head` that has seen enough closes the pipe; that is no failure.
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-    process.exit(0);
-  });
+  // Stays on: what a pipe has not taken yet still goes out after the end. Once, however often this is called.
+  process.stdout.off('error', onBrokenOutput).on('error', onBrokenOutput);
   try {
     return await work();
   } catch (error) {
@@ -40,6 +37,12 @@ export async function withPlainErrors(work: () => Promise<number>): Promise<numb
     for (const line of error.lines) process.stderr.write(`${printable(line).replaceAll('\n', ' ')}\n`);
     return 2;
   }
+}
+
+/** A reader such as `head` that has seen enough closes the pipe; that is no failure. */
+function onBrokenOutput(error: NodeJS.ErrnoException): void {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(0);
 }
 
 async function run([name, ...args]: string[], surroundings: Surroundings): Promise<number> {

@@ -53,3 +53,10 @@ test('a folder that is not there is told, not made', async () => {
   expect(code).toBe(2);
   expect(told).toMatch(/cannot be written \(ENOENT\)/);
 });
+
+test('however often commands run, they listen to the output once', async () => {
+  await sheet();
+  const listeners = process.stdout.listenerCount('error');
+  await sheet();
+  expect(process.stdout.listenerCount('error')).toBe(listeners);
+});
