@@ -42,8 +42,9 @@ export function createComputer({ onReply, onPhase }: ComputerEvents): Computer {
     return started;
   }
 
-  function run(request: ComputeRequest) {
-    running = request;
+  function runNext() {
+    running = waiting;
+    waiting = null;
     slow = false;
     clearTimeout(slowTimer);
     slowTimer = setTimeout(() => {
@@ -52,20 +53,17 @@ export function createComputer({ onReply, onPhase }: ComputerEvents): Computer {
     }, SLOW_MS);
     onPhase('running');
     worker ??= startWorker();
-    worker.postMessage(request);
+    worker.postMessage(running);
   }
 
   function settle(reply: ComputeReply) {
     if (reply.id !== running?.id) return;
     clearTimeout(slowTimer);
     running = null;
-    const next = waiting;
-    waiting = null;
     // An answer to an older input would only flicker by.
-    if (next === null) {
-      onPhase('idle');
-      onReply(reply);
-    } else run(next);
+    if (waiting !== null) return runNext();
+    onPhase('idle');
+    onReply(reply);
   }
 
   function abandon() {
@@ -82,10 +80,10 @@ export function createComputer({ onReply, onPhase }: ComputerEvents): Computer {
   return {
     request(asked) {
       lastId += 1;
-      const request = { ...asked, id: lastId };
+      // Whatever waited is older, also where the run it waited for is given up here.
+      waiting = { ...asked, id: lastId };
       if (running !== null && slow) abandon();
-      if (running === null) run(request);
-      else waiting = request;
+      if (running === null) runNext();
     },
     cancel() {
       waiting = null;
