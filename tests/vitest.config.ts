@@ -30,6 +30,8 @@ export default defineConfig({
           // After the unit tests and two files at a time: much of a browser test is waiting, but more would starve each other.
           sequence: { groupOrder: 1 },
           maxWorkers: 2,
+          // Each file starts a browser of its own; what drives it takes five seconds to load.
+          isolate: false,
           testTimeout: 60_000,
           // What a page shows follows what it computes; a second is short on a busy machine.
           expect: { poll: { timeout: 15_000 } },

@@ -3,7 +3,6 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { CLIMATE_SAMPLES } from '../../model/index.ts';
@@ -11,6 +10,7 @@ import { openStore } from '../../server/data/store.ts';
 import { openScreenings } from '../../server/screenings/jobs.ts';
 import { frameFor, placed } from '../../web/area/map/frame.ts';
 import { launchChromium } from './chromium.ts';
+import { axeFindings, lowTargets } from './page-checks.ts';
 import { type PageServer, servePage } from './page-server.ts';
 import { DESK, eventually, PHONE } from './site-page.ts';
 
@@ -75,20 +75,14 @@ async function look(name: string) {
   ] as const) {
     await page.setViewportSize(viewport);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
-    const small = await page.evaluate(() =>
-      [...document.querySelectorAll<HTMLElement>('main :is(button, select, a.button, label.button, summary)')]
-        .filter((target) => target.offsetParent !== null && target.getBoundingClientRect().height < 43.99)
-        .map((target) => target.textContent),
-    );
-    expect(small).toEqual([]);
+    expect(await lowTargets(page.locator('main :is(button, select, a.button, label.button, summary)'))).toEqual([]);
     await page.screenshot({ path: join(ROOT, `.test-output/area-${name}-${size}.png`), fullPage: true });
   }
   await passAxe();
 }
 
 async function passAxe() {
-  const { violations } = await new AxeBuilder({ page }).include('main').analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+  expect(await axeFindings(page, { include: ['main'], minor: true })).toEqual([]);
 }
 
 const statusOf = () => page.locator('.run-state .badge').textContent();

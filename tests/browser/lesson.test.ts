@@ -2,11 +2,11 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { answerQuestion, LESSON_NAMES, type LessonQuestion, shippedLesson } from '../../model/index.ts';
 import { launchChromium } from './chromium.ts';
+import { axeFindings, lowTargets } from './page-checks.ts';
 import { type PageServer, servePage } from './page-server.ts';
 import { eventually, PHONE } from './site-page.ts';
 
@@ -62,18 +62,9 @@ async function shoot(page: Page, name: string) {
 async function look(page: Page, name: string) {
   const { width } = page.viewportSize() ?? PHONE;
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-  const small = await page.evaluate(
-    ([least]) =>
-      [
-        ...document.querySelectorAll(
-          '.lesson button, .lesson select, dialog button, dialog select, .lesson label.button, .lesson input[type=range]',
-        ),
-      ]
-        .filter((element) => element.checkVisibility() && element.getBoundingClientRect().height < (least ?? 0))
-        .map((element) => element.outerHTML.slice(0, 120)),
-    [43.9],
-  );
-  expect(small).toEqual([]);
+  const pressed =
+    '.lesson button, .lesson select, dialog button, dialog select, .lesson label.button, .lesson input[type=range]';
+  expect(await lowTargets(page.locator(pressed))).toEqual([]);
   if (width === PROJECTOR.width) {
     const fonts = await page.evaluate(() =>
       [...document.querySelectorAll('.lesson *, dialog *')]
@@ -85,12 +76,8 @@ async function look(page: Page, name: string) {
     expect(Math.min(...fonts)).toBeGreaterThanOrEqual(LEAST_PROJECTED_PX);
   }
   await shoot(page, name);
-  const { violations } = await new AxeBuilder({ page })
-    // The sheet holds twenty equations of hundreds of signs each; they are made as those of the dialog are.
-    .exclude('.sheet-equation')
-    .analyze();
-  const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-  expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+  // The sheet holds twenty equations of hundreds of signs each; they are made as those of the dialog are.
+  expect(await axeFindings(page, { exclude: ['.sheet-equation'] })).toEqual([]);
 }
 
 /** Brings the whole of the player onto the screen. */
@@ -284,8 +271,7 @@ test('on a phone: an own lesson good and bad, US units, the site of the other vi
     }),
   );
   const problems = page.getByRole('alert').filter({ hasText: 'own.json was not opened' });
-  await problems.waitFor();
-  expect(await problems.locator('li').count()).toBeGreaterThanOrEqual(2);
+  await eventually(() => problems.locator('li').count()).toBeGreaterThanOrEqual(2);
   await look(page, 'refused');
 
   // Loaded once, the rest goes without a network.

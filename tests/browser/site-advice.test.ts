@@ -1,10 +1,10 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import { describe, expect, test } from 'vitest';
 import { DEMO_SITE } from '../../model/index.ts';
 import { eachSitePage } from './each-site-page.ts';
+import { axeFindings, lowTargets } from './page-checks.ts';
 import { DESK, eventually, openSitePage, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -185,13 +185,9 @@ test.each([PHONE, DESK])('fits $width px, is accessible, and is drawn', { timeou
   await listed('west').first().waitFor();
   await howSure().locator('.share-bars').nth(1).waitFor();
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
-  for (const button of await page.locator('.advice button').all()) {
-    expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
-  }
+  expect(await lowTargets(page.locator('.advice button'))).toEqual([]);
   mkdirSync(join(ROOT, '.test-output'), { recursive: true });
   const path = join(ROOT, `.test-output/site-advice-${viewport.width}x${viewport.height}.png`);
   await page.locator('.details').screenshot({ path });
-  const { violations } = await new AxeBuilder({ page }).include('.details').analyze();
-  const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-  expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+  expect(await axeFindings(page, { include: ['.details'] })).toEqual([]);
 });

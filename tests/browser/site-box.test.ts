@@ -1,10 +1,10 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import { describe, expect, test } from 'vitest';
 import { DEMO_SITE } from '../../model/index.ts';
 import { eachSitePage } from './each-site-page.ts';
+import { axeFindings } from './page-checks.ts';
 import { DESK, eventually, openSitePage, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -207,8 +207,6 @@ test.each([PHONE, DESK])(
     mkdirSync(join(ROOT, '.test-output'), { recursive: true });
     const path = join(ROOT, `.test-output/site-box-${viewport.width}.png`);
     await page.locator('.site-entry').screenshot({ path });
-    const { violations } = await new AxeBuilder({ page }).include('.site-entry').exclude('datalist').analyze();
-    const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-    expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+    expect(await axeFindings(page, { include: ['.site-entry'] })).toEqual([]);
   },
 );

@@ -1,10 +1,10 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { DEMO_SITE } from '../../model/index.ts';
 import { eachSitePage } from './each-site-page.ts';
+import { axeFindings, lowTargets } from './page-checks.ts';
 import { eventually, openSitePage, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -211,15 +211,8 @@ test('the building fits a phone and passes the accessibility check', { timeout: 
   await eventually(() => invalid('building.outlineM.0.0')).toBe('true');
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
   const targets = page.locator('.site-entry').locator('button, select, input[type=text], label.choice');
-  for (const target of await targets.all()) {
-    // What a fold hides has no height.
-    if (!(await target.evaluate((element) => element.checkVisibility()))) continue;
-    const box = await target.boundingBox();
-    if (box !== null) expect(box.height, (await target.textContent()) ?? '').toBeGreaterThanOrEqual(44);
-  }
+  expect(await lowTargets(targets)).toEqual([]);
   mkdirSync(join(ROOT, '.test-output'), { recursive: true });
   await page.screenshot({ path: join(ROOT, '.test-output/site-building-360.png'), fullPage: true });
-  const { violations } = await new AxeBuilder({ page }).include('.site-entry').exclude('datalist').analyze();
-  const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-  expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+  expect(await axeFindings(page, { include: ['.site-entry'] })).toEqual([]);
 });

@@ -1,8 +1,8 @@
 /** The way of a person at the wall through the steps of the form, on a phone and at a desk. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { eachSitePage } from './each-site-page.ts';
+import { axeFindings } from './page-checks.ts';
 import { DESK, eventually, openSitePage, PHONE } from './site-page.ts';
 
 const stage = eachSitePage();
@@ -44,12 +44,7 @@ test.each([PHONE, DESK])(
     await page.context().setGeolocation({ latitude: 31.5, longitude: -110.25, accuracy: 12 });
     const hold = await deviceOf(page);
     const next = (name: string) => page.getByRole('button', { name, exact: true });
-    const grave = async () => {
-      const { violations } = await new AxeBuilder({ page }).include('.site-entry').analyze();
-      return violations
-        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-        .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
-    };
+    const grave = () => axeFindings(page, { include: ['.site-entry'] });
 
     // The verdict stands there before anything is entered, and stays in sight.
     expect(await stage.site.verdict()).toContain('south');

@@ -2,9 +2,9 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { eachSitePage } from './each-site-page.ts';
+import { axeFindings } from './page-checks.ts';
 import { DESK, eventually, openSitePage, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -221,7 +221,5 @@ test.each([PHONE, DESK])('the pictures fit $width px and are accessible', { time
     for (const details of document.querySelectorAll<HTMLDetailsElement>('.pictures details')) details.open = true;
   });
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
-  const { violations } = await new AxeBuilder({ page }).include('.pictures').analyze();
-  const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-  expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+  expect(await axeFindings(page, { include: ['.pictures'] })).toEqual([]);
 });

@@ -70,7 +70,8 @@ test('loaded once, the page opens and computes without a network, charts and all
   // Text with a unit needs the part that is loaded last.
   await field(page, 'box.powerW').fill('0.03 kW');
   await eventually(() => peaks(page)).not.toEqual(before);
-  expect(server.fetched()).toEqual([]);
+  // Looking for a newer service worker is the browser's own doing, and not stopped by that.
+  expect(server.fetched().filter((path) => path !== '/service-worker.js')).toEqual([]);
   await context.close();
 });
 

@@ -1,8 +1,10 @@
 /** The sheet that an installer takes along: from the server as PDF, and printed from the page where there is none. */
+
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { pagesOf, textOf } from '../server/sheet/pdf-text.ts';
 import { eachSitePage } from './each-site-page.ts';
+import { lowTargets } from './page-checks.ts';
 import { eventually, PHONE } from './site-page.ts';
 
 const stage = eachSitePage();
@@ -26,9 +28,7 @@ test('the sheet is saved as PDF of one page, offline the page is printed instead
   expect(await page.locator('.climb').textContent()).toMatch(/Do not work at this wall \d\d:\d\d to \d\d:\d\d/);
 
   await page.setViewportSize(PHONE);
-  for (const button of await page.locator('.sheet-bar button').all()) {
-    expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
-  }
+  expect(await lowTargets(page.locator('.sheet-bar button'))).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
   await page.locator('.sheet-bar').scrollIntoViewIfNeeded();
   await page.screenshot({ path: '.test-output/site-sheet-360.png' });

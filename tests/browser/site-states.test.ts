@@ -2,22 +2,17 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from 'vitest';
 import { eachSitePage } from './each-site-page.ts';
+import { axeFindings } from './page-checks.ts';
 import { eventually, openSitePage, PHONE } from './site-page.ts';
 
 const stage = eachSitePage();
 const OUTPUT = fileURLToPath(new URL('../../.test-output', import.meta.url));
 
 /** What axe calls serious, contrasts below 7:1 among it, in some parts of the page. */
-async function grave(parts: readonly string[]): Promise<string[]> {
-  const axe = new AxeBuilder({ page: stage.site.page }).exclude('datalist');
-  for (const part of parts) axe.include(part);
-  const { violations } = await axe.options({ rules: { 'color-contrast-enhanced': { enabled: true } } }).analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+function grave(parts: readonly string[]): Promise<string[]> {
+  return axeFindings(stage.site.page, { include: parts, glare: true });
 }
 
 const focused = () => stage.site.page.evaluate(() => document.activeElement?.id);

@@ -2,10 +2,10 @@ import { copyFileSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import AxeBuilder from '@axe-core/playwright';
 import { describe, expect, test } from 'vitest';
 import { DEMO_SITE } from '../../model/index.ts';
 import { eachSitePage } from './each-site-page.ts';
+import { axeFindings } from './page-checks.ts';
 import { DESK, eventually, openSitePage, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -98,8 +98,6 @@ describe('reach', () => {
     });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
     await page.screenshot({ path: picture.replace('.png', '-unfolded.png'), fullPage: true });
-    const { violations } = await new AxeBuilder({ page }).exclude('datalist').analyze();
-    const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-    expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+    expect(await axeFindings(page)).toEqual([]);
   });
 });

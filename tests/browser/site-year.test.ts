@@ -2,11 +2,11 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from 'vitest';
 import { DEMO_SITE } from '../../model/index.ts';
 import { epwLines, textOf } from '../model/climate/weather/invented-files.ts';
 import { eachSitePage } from './each-site-page.ts';
+import { axeFindings, lowTargets } from './page-checks.ts';
 import { DESK, eventually, openSitePage, PHONE } from './site-page.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -48,14 +48,10 @@ async function drop({ name, buffer }: ReturnType<typeof epw>) {
 async function draw(name: string, width: number) {
   const { page } = stage.site;
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
-  for (const button of await section().locator('button, select, label.button').all()) {
-    expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
-  }
+  expect(await lowTargets(section().locator('button, select, label.button'))).toEqual([]);
   mkdirSync(join(ROOT, '.test-output'), { recursive: true });
   await section().screenshot({ path: join(ROOT, `.test-output/site-year-${name}.png`) });
-  const { violations } = await new AxeBuilder({ page }).include('section.year').analyze();
-  const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-  expect(grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+  expect(await axeFindings(page, { include: ['section.year'] })).toEqual([]);
 }
 
 test('a year from a file: refused, read, stopped, reckoned, drawn, out of date', { timeout: 240_000 }, async () => {

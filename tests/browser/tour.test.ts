@@ -1,8 +1,8 @@
 /** The tour goes from part to part by keyboard, each part is there, and it ends where it began. */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from 'vitest';
 import { TOUR_STEPS } from '../../web/tour/tour-steps.ts';
 import { eachSitePage } from './each-site-page.ts';
+import { axeFindings, lowTargets } from './page-checks.ts';
 import { eventually, openSitePage, PHONE } from './site-page.ts';
 
 const stage = eachSitePage();
@@ -29,11 +29,8 @@ test('on a phone, by keyboard, from the verdict to the lesson', { timeout: 120_0
     }).toBe(true);
     if (k === 0) {
       await page.screenshot({ path: '.test-output/tour-360.png' });
-      const { violations } = await new AxeBuilder({ page }).include('.tour').analyze();
-      expect(violations.map(({ id }) => id)).toEqual([]);
-      for (const button of await panel.getByRole('button').all()) {
-        expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
-      }
+      expect(await axeFindings(page, { include: ['.tour'], minor: true })).toEqual([]);
+      expect(await lowTargets(panel.getByRole('button'))).toEqual([]);
     }
     const forward = panel.getByRole('button', { name: k === TOUR_STEPS.length - 1 ? 'Done' : 'Next' });
     await forward.focus();
