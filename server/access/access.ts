@@ -20,6 +20,14 @@ export interface Access {
 /** Wrong tokens from one address before it is told to wait, and for how long. */
 const FAILURES = { most: 20, minutes: 15 } as const;
 
+const STILL_ALLOWED = 'stillAllowed';
+
+/** Whether the token that a long answer was asked for with has not been revoked meanwhile. */
+export function stillAllowed({ locals }: Response): boolean {
+  const ask: (() => boolean) | undefined = locals[STILL_ALLOWED];
+  return ask === undefined || ask();
+}
+
 /** POST /api/session takes a token and sets a cookie for it, DELETE takes the cookie away; everything else in the API needs one of both. */
 export function accessRoutes({ tokens, https = false }: Access): Router {
   const router = express.Router();
@@ -46,10 +54,10 @@ export function accessRoutes({ tokens, https = false }: Access): Router {
   if (tokens) {
     router.use((request, response, next) => {
       const token = tokenOf(request);
-      if (
-        (token !== undefined && tokens.accepts(token)) ||
-        isOpen(request.method, `${request.baseUrl}${request.path}`)
-      ) {
+      if (token !== undefined && tokens.accepts(token)) {
+        response.locals[STILL_ALLOWED] = () => tokens.accepts(token);
+        next();
+      } else if (isOpen(request.method, `${request.baseUrl}${request.path}`)) {
         next();
       } else if (token === undefined) next(unknown(response));
       else refuse(request, response, next);

@@ -28,18 +28,47 @@ export async function backUp(dataDir: string, target: string): Promise<CopyCount
   return appearing(target, async (partial) => {
     const db = new Database(source, { fileMustExist: true, timeout: 5000 });
     try {
-      await db.backup(join(partial, DATABASE_FILE));
+      const copied = join(partial, DATABASE_FILE);
+      await db.backup(copied);
+      const { screenings } = looked(copied);
+      copyFiles(screenings, db, [dataDir, partial]);
+      const left = idsIn(db);
+      const gone = screenings.map(({ id }) => id).filter((id) => !left.has(id));
+      forget(gone, partial);
+      copy(join(dataDir, WEATHER_FOLDER), join(partial, WEATHER_FOLDER));
+      return looked(copied).counts;
     } finally {
       db.close();
     }
-    const { counts, finished, unfinished } = looked(join(partial, DATABASE_FILE));
-    const inside = join(dataDir, SCREENINGS_FOLDER);
-    for (const id of finished) copy(join(inside, id), join(partial, SCREENINGS_FOLDER, id));
-    for (const id of unfinished) copy(join(inside, id, TABLE_FILE), join(partial, SCREENINGS_FOLDER, id, TABLE_FILE));
-    copy(join(dataDir, WEATHER_FOLDER), join(partial, WEATHER_FOLDER));
-    return counts;
   });
 }
+
+/** Copies the files of screenings; some may be deleted meanwhile from the database that the server works with. */
+function copyFiles(screenings: Contents['screenings'], live: Database.Database, folders: readonly [string, string]) {
+  const [from, to] = folders.map((folder) => join(folder, SCREENINGS_FOLDER)) as [string, string];
+  for (const { id, status } of screenings) {
+    const parts = FINISHED.includes(status) ? [id] : [id, TABLE_FILE];
+    try {
+      copy(join(from, ...parts), join(to, ...parts));
+    } catch (error) {
+      if (idsIn(live).has(id)) throw error;
+    }
+  }
+}
+
+/** Takes screenings out of a copy, with what was copied of their files. */
+function forget(ids: readonly string[], target: string): void {
+  if (ids.length === 0) return;
+  const db = new Database(join(target, DATABASE_FILE), { fileMustExist: true });
+  const remove = db.prepare('DELETE FROM screening WHERE id = ?');
+  for (const id of ids) {
+    remove.run(id);
+    rmSync(join(target, SCREENINGS_FOLDER, id), { recursive: true, force: true });
+  }
+  db.close();
+}
+
+const idsIn = (db: Database.Database) => new Set(contents(db).screenings.map(({ id }) => id));
 
 /**
  * Makes a data folder of a backup. A folder that holds something already is only replaced when asked to, and then kept beside it.
@@ -116,20 +145,23 @@ function looked(path: string) {
   }
 }
 
-function contents(db: Database.Database) {
-  const has = (table: string) => db.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?").get(table);
+interface Contents {
+  readonly counts: CopyCounts;
+  readonly screenings: readonly { readonly id: string; readonly status: string }[];
+}
+
+function contents(db: Database.Database): Contents {
   const count = (table: string) =>
-    has(table) ? (db.prepare<[], { n: number }>(`SELECT count(*) AS n FROM ${table}`).get()?.n ?? 0) : 0;
-  const screenings = has('screening')
+    has(db, table) ? (db.prepare<[], { n: number }>(`SELECT count(*) AS n FROM ${table}`).get()?.n ?? 0) : 0;
+  const screenings = has(db, 'screening')
     ? db.prepare<[], { id: string; status: string }>('SELECT id, status FROM screening').all()
     : [];
-  const idsOf = (finished: boolean) =>
-    screenings.filter(({ status }) => FINISHED.includes(status) === finished).map(({ id }) => id);
-  return {
-    counts: { sites: count('site'), screenings: screenings.length },
-    finished: idsOf(true),
-    unfinished: idsOf(false),
-  };
+  return { counts: { sites: count('site'), screenings: screenings.length }, screenings };
+}
+
+/** An older program kept fewer things. */
+function has(db: Database.Database, table: string): boolean {
+  return db.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?").get(table) !== undefined;
 }
 
 function copy(from: string, to: string): void {

@@ -1,11 +1,12 @@
 /** How a screening stands, as server-sent events until it has ended. */
 import type { Request, Response } from 'express';
+import { stillAllowed } from '../access/access.ts';
 import { isFinal, type ScreeningState, type Screenings } from './jobs.ts';
 
 /** Between two events; a change of status does not wait. */
 const LEAST_MS = 250;
 
-/** A comment now and then keeps proxies from taking the connection for dead. */
+/** A comment now and then keeps proxies from taking the connection for dead; a token that was revoked ends it. */
 const HEARTBEAT_MS = 15_000;
 
 /** What tells one state from another. */
@@ -80,7 +81,8 @@ export function sendEvents(request: Request, response: Response, screenings: Scr
   };
   const unwatch = screenings.watch(id, onChange);
   const heartbeat = setInterval(() => {
-    if (!response.writableNeedDrain) response.write(': still here\n\n');
+    if (!stillAllowed(response)) end();
+    else if (!response.writableNeedDrain) response.write(': still here\n\n');
   }, HEARTBEAT_MS);
   heartbeat.unref();
   response.on('close', end);

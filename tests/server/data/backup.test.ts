@@ -3,8 +3,9 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import Database from 'better-sqlite3';
 import request from 'supertest';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { createApp } from '../../../server/app.ts';
 import { backUp, restore } from '../../../server/data/backup.ts';
 import { MIGRATIONS } from '../../../server/data/migrations.ts';
@@ -23,7 +24,10 @@ beforeEach(() => {
   dataDir = join(folder, 'data');
   copy = join(folder, 'copy');
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
+afterEach(() => {
+  vi.restoreAllMocks();
+  rmSync(folder, { recursive: true, force: true });
+});
 
 const save = (store: Store, base: number | null, title: string) =>
   request(createApp({ webDir: 'none', store }))
@@ -70,6 +74,23 @@ describe('a backup', () => {
     expect([back.title, back.revision]).toEqual(['before', 1]);
     expect(back.store).not.toBe(store.id);
     expect((await siteIn(dataDir)).title).toBe('after');
+  });
+
+  test('leaves out what is deleted while it is made, and all of it', async () => {
+    const store = openStore(dataDir);
+    plantScreening(store, 'stays', 'done', ['table.csv']);
+    plantScreening(store, 'goes', 'done', ['table.csv', 'results.csv']);
+    const backup = Database.prototype.backup;
+    vi.spyOn(Database.prototype, 'backup').mockImplementation(async function (this: Database.Database, target) {
+      const done = await backup.call(this, target);
+      store.db.prepare("DELETE FROM screening WHERE id = 'goes'").run();
+      // Its files go one after the other.
+      rmSync(join(dataDir, 'screenings/goes/table.csv'));
+      return done;
+    });
+    expect(await backUp(dataDir, copy)).toEqual({ sites: 0, screenings: 1 });
+    store.close();
+    expect(readdirSync(join(copy, 'screenings'))).toEqual(['stays']);
   });
 
   test('replaces what is there only when asked to, and keeps it', async () => {

@@ -17,6 +17,7 @@ class Answer extends EventEmitter {
   writableNeedDrain = false;
   readonly written: string[] = [];
   ended = false;
+  readonly locals: Record<string, unknown> = {};
   writeHead() {}
   flushHeaders() {}
   write(text: string) {
@@ -67,4 +68,15 @@ test('do not gather where nobody reads, and go on when there is room again', () 
 test('are not begun for who asks for the headers only', () => {
   const { answer, unwatch } = sending('HEAD');
   expect([answer.ended, answer.written, unwatch.mock.calls.length]).toEqual([true, [], 0]);
+});
+
+test('end soon after their token was revoked', () => {
+  const { answer, become } = sending('GET');
+  let allowed = true;
+  answer.locals['stillAllowed'] = () => allowed;
+  become('running', 1);
+  expect(answer.ended).toBe(false);
+  allowed = false;
+  vi.advanceTimersByTime(15_000);
+  expect(answer.ended).toBe(true);
 });
