@@ -43,7 +43,8 @@ Makes a data folder of a backup. No server may be working in it.
       const dataDir = dataDirOf(values.data);
       const { formerly, ...counts } = await data.restore(from, dataDir, { replace: values.replace ?? false });
       const aside = formerly === null ? '' : `\nWhat was there before is in ${formerly}`;
-      return `Restored ${contentsText(counts)} to ${dataDir}${aside}`;
+      const tokens = 'Tokens are those of the copy; one that was revoked since is to be revoked again.';
+      return `Restored ${contentsText(counts)} to ${dataDir}${aside}\n${tokens}`;
     });
   },
 };

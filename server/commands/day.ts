@@ -1,6 +1,7 @@
 import { evaluateDay, usualUnits } from '../../model/index.ts';
 import { BadInput } from '../bad-input.ts';
-import { type Command, printText, readArgs, readUnits, seeHelp } from '../command.ts';
+import { type Command, printable, printText, readArgs, readUnits, seeHelp } from '../command.ts';
+import { assumptionLines } from '../report/assumption-lines.ts';
 import { dayCsv } from '../report/day-csv.ts';
 import { dayText } from '../report/day-text.ts';
 import { readSite, tellingFile } from '../site-file.ts';
@@ -17,7 +18,8 @@ the margin to the limit and where the heat comes from at the peak.
               built-in example is used.
   --wall      the name of the wall in the site
   --json      every step as JSON: degC, W, W/m2, instants in UTC
-  --csv       every step as CSV in the same units, with UTC and local time
+  --csv       every step as CSV in the same units, with UTC and local time; what
+              it rests on goes to standard error
   --units     units of the text, metric or us; the usual ones of the place
               when left out`,
   run: async (args) => {
@@ -38,8 +40,11 @@ the margin to the limit and where the heat comes from at the peak.
     const units = chosenUnits ?? usualUnits(site.place.timeZone);
     const result = tellingFile(name, () => evaluateDay(site, wall, { units }));
     if (values.json) process.stdout.write(`${JSON.stringify(result, null, 2)}\n`);
-    else if (values.csv) process.stdout.write(dayCsv(result));
-    else printText(dayText(site, result, units));
+    else if (values.csv) {
+      process.stdout.write(dayCsv(result));
+      // Not among the figures, where a spreadsheet would stumble over it, and yet not without it.
+      process.stderr.write(`${printable(['Assumed:', ...assumptionLines(result.assumptions)].join('\n'))}\n`);
+    } else printText(dayText(site, result, units));
     return 0;
   },
 };

@@ -198,7 +198,8 @@ describe('day', () => {
   });
 
   test('--csv has a plain number in every cell of every step', async () => {
-    const { stdout } = await runBuilt(['day', small, '--wall', 'south', '--csv']);
+    const { stdout, stderr } = await runBuilt(['day', small, '--wall', 'south', '--csv']);
+    expect(stderr).toMatch(/^Assumed:\n {2}\w+ .*design day/s);
     const [head = '', ...rows] = stdout.trimEnd().split('\n');
     const day = evaluateDay(parseSite(SMALL_SITE), 'south');
     expect(rows).toHaveLength(day.stepsUtc.length);
