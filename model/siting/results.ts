@@ -10,6 +10,8 @@ export interface DayOptions {
   readonly stepS?: number;
   /** Units of the sentences; the usual ones of the place when left out. */
   readonly units?: UnitSystem;
+  /** Shades of former days; those of walls that nothing was moved at are taken from it. */
+  readonly shades?: ShadeMemory;
 }
 
 /** Something that a forecast rests on, shown with it. */
@@ -153,6 +155,4 @@ export interface Ranking {
 export interface RankOptions extends DayOptions {
   /** Thresholds of the siting checks; the usual ones where left out. */
   readonly rules?: SitingRules;
-  /** Shades of former rankings; those of walls that nothing was moved at are taken from it. */
-  readonly shades?: ShadeMemory;
 }

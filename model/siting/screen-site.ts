@@ -6,7 +6,7 @@ import { evaluateWall } from './evaluate-day.ts';
 import { type KitName, kitOfRemedy, WIDE_RANGE_K } from './kit-classes.ts';
 import { rankedCandidates } from './rank-walls.ts';
 import { type Change, changed, changesFor, effortOrder, possible, type Standing } from './remedy-changes.ts';
-import { coldDecides, decidingMarginK } from './results.ts';
+import { coldDecides, type DayOptions, decidingMarginK } from './results.ts';
 import { isPermitted, sitingFindings } from './siting-checks.ts';
 
 export interface ScreenedWall {
@@ -40,9 +40,9 @@ export interface ScreenedSite {
 const WORTH_PAIRING = 0.8;
 
 /** Screens a site on its design day. The walls are those of `rankWalls`, figure by figure. */
-export function screenSite(site: Site, options: { readonly units?: UnitSystem } = {}): ScreenedSite {
+export function screenSite(site: Site, options: DayOptions = {}): ScreenedSite {
   const units = options.units ?? usualUnits(site.place.timeZone);
-  const day = siteDay(site);
+  const day = siteDay(site, options);
   const candidates = rankedCandidates(site, day, { units });
   const first = candidates.find(({ feasible }) => feasible);
   const screened = ({ wall, day: result }: (typeof candidates)[number]): ScreenedWall => ({

@@ -2,7 +2,7 @@
  * What the API lets others reckon: each task takes what its request holds and gives back what is sent, as text of JSON or as bytes.
  * Made into text where it is reckoned, an answer crosses threads as one piece, and nobody else waits while it is made.
  */
-import { evaluateDay, parseSite, parseSitingRules, rankWalls } from '../../model/index.ts';
+import { evaluateDay, parseSite, parseSitingRules, rankWalls, shadeMemory } from '../../model/index.ts';
 import { adviseOn } from '../advice.ts';
 import type { AdviceInput, DayInput, RankInput, SheetInput } from '../requests.ts';
 
@@ -24,18 +24,24 @@ type Tasks = {
   readonly [Name in TaskName]: (input: TaskInputs[Name], stopped: Stopped) => Answer | Promise<Answer>;
 };
 
+/**
+ * Of this thread. Finding out what a box sees of sky and ground takes longer than its day; who asks again mostly changed something
+ * else, and the next site often has the same box.
+ */
+const shades = shadeMemory();
+
 /** A new task is one more entry here and in `TaskInputs`. Each throws SiteError for a site that is not right. */
 export const TASKS: Tasks = {
   rank: ({ site, units, rules }) =>
-    JSON.stringify(rankWalls(parseSite(site), { ...(units && { units }), ...givenRules(rules) })),
+    JSON.stringify(rankWalls(parseSite(site), { ...(units && { units }), ...givenRules(rules), shades })),
 
-  day: ({ site, wall }) => JSON.stringify(evaluateDay(parseSite(site), wall)),
+  day: ({ site, wall }) => JSON.stringify(evaluateDay(parseSite(site), wall, { shades })),
 
   advice: async ({ site: input, wall, rules, ...options }, stopped) => {
     const site = parseSite(input);
     const own = givenRules(rules);
     // Without a wall it is the one that the ranking puts first.
-    const name = wall ?? rankWalls(site, own).walls[0]?.name ?? '';
+    const name = wall ?? rankWalls(site, { ...own, shades }).walls[0]?.name ?? '';
     return JSON.stringify(await adviseOn(site, name, { ...options, ...own, stopped }));
   },
 

@@ -1,5 +1,5 @@
 /** The work on a batch of rows: sites, results and their text. Runs in a worker thread, or in place for a small table. */
-import { type ScreenedSite, type Site, SiteError, screenSite } from '../../model/index.ts';
+import { type ScreenedSite, type Site, SiteError, screenSite, shadeMemory } from '../../model/index.ts';
 import { type OutputSettings, type RowResult, rejectsText, resultsText } from './output.ts';
 import type { TableRecord } from './records.ts';
 import { parseRowSite, RowError, type RowProblem, rowErrorOf, rowSite } from './row-site.ts';
@@ -28,6 +28,8 @@ const KEPT = 2000;
 /** A worker on batches. */
 export function batchWorker(settings: OutputSettings): (batch: Batch) => Outcome {
   const kept = new Map<string, { site: Site; result: ScreenedSite }>();
+  /** Most addresses of a table have the same box under the same eave, which see the same of sky and ground. */
+  const shades = shadeMemory();
 
   const screened = (record: TableRecord): RowResult => {
     const found = rowSite(record, settings);
@@ -42,7 +44,7 @@ export function batchWorker(settings: OutputSettings): (batch: Batch) => Outcome
 
   const screen = (site: Site, record: TableRecord) => {
     try {
-      return { site, result: screenSite(site, { units: 'metric' }) };
+      return { site, result: screenSite(site, { units: 'metric', shades }) };
     } catch (error) {
       // A date that the place does not have turns up only now.
       throw error instanceof SiteError ? rowErrorOf(error, record, settings) : error;
