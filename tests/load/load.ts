@@ -11,7 +11,7 @@ import { parseArgs } from 'node:util';
 import { type Serving, startServing } from '../server/serving.ts';
 import { type Driven, drive, percentile } from './drive.ts';
 import { probeHealth } from './health-probe.ts';
-import { MIX, MIX_WORDS, RANK } from './requests.ts';
+import { BOXES, MIX, MIX_WORDS, PLACES, RANKS } from './requests.ts';
 
 const RUNS = [
   { clients: 1, amount: 40 },
@@ -34,7 +34,8 @@ if (amount !== undefined && !(Number.isInteger(amount) && amount >= 100 && amoun
 // The server that was started ends with this process.
 for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => process.exit(1));
 
-console.log(`${availableParallelism()} processors, shared by the server, its threads and the clients.\n`);
+console.log(`${availableParallelism()} processors, shared by the server, its threads and the clients.`);
+console.log(`Rankings of four walls at ${PLACES} places, with ${BOXES} boxes.\n`);
 const faults = amount === undefined ? [...(await rankings()), ...(await overload())] : await memory(amount);
 for (const fault of faults) console.error(`FAULT: ${fault}`);
 process.exitCode = faults.length > 0 ? 1 : 0;
@@ -44,11 +45,11 @@ async function rankings(): Promise<string[]> {
   const faults: string[] = [];
   await serving([], async ({ url }) => {
     // The threads load their code at the first request.
-    await drive(url, { clients: 2, amount: 8, requests: [RANK] });
+    await drive(url, { clients: 2, amount: 8, requests: RANKS });
     row('clients', 'requests', 'p50 ms', 'p95 ms', 'p99 ms', 'per s', 'health p50', 'health p99');
     for (const run of RUNS) {
       const probe = probeHealth(url);
-      const driven = await drive(url, { ...run, requests: [RANK] });
+      const driven = await drive(url, { ...run, requests: RANKS });
       const health = await probe.stop();
       const times = driven.timesMs.get(200) ?? [];
       row(
@@ -70,7 +71,7 @@ async function overload(): Promise<string[]> {
   const { waiting, ...run } = OVERLOAD;
   await serving(['--waiting', String(waiting)], async ({ url }) => {
     const probe = probeHealth(url);
-    const driven = await drive(url, { ...run, requests: [RANK] });
+    const driven = await drive(url, { ...run, requests: RANKS });
     const health = await probe.stop();
     const done = driven.timesMs.get(200)?.length ?? 0;
     const refused = driven.timesMs.get(503) ?? [];
@@ -80,7 +81,7 @@ async function overload(): Promise<string[]> {
     );
     faults.push(...faultsOf('overload', driven, [200, 503]));
     if (refused.length === 0) faults.push('overload: nobody was told to come again');
-    const after = await drive(url, { clients: 1, amount: 1, requests: [RANK] });
+    const after = await drive(url, { clients: 1, amount: 1, requests: RANKS });
     faults.push(...faultsOf('after the overload', after, [200]));
   });
   return faults;

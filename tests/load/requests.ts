@@ -4,21 +4,33 @@ import { DEMO_SITE } from '../../model/index.ts';
 
 const json = { 'content-type': 'application/json' };
 
-export const RANK: Request = {
+const rank = (site: unknown): Request => ({
   method: 'POST',
   path: '/api/rank',
   headers: json,
-  body: JSON.stringify({ site: DEMO_SITE }),
-};
+  body: JSON.stringify({ site }),
+});
+
+/** Nobody asks for the same place all the time, or the server would answer from what it remembers; usual boxes come again. */
+export const PLACES = 50;
+export const BOXES = 5;
+
+const site = (k: number): typeof DEMO_SITE => ({
+  ...DEMO_SITE,
+  place: { ...DEMO_SITE.place, latitudeDeg: 33 + 0.01 * k },
+  box: { ...DEMO_SITE.box, depthM: 0.1 + 0.02 * (k % BOXES) },
+});
+
+export const RANKS: readonly Request[] = Array.from({ length: PLACES }, (_, k) => rank(site(k)));
 
 /** One wall: what a test has time for. */
-export const SMALL_RANK: Request = {
-  ...RANK,
-  body: JSON.stringify({ site: { ...DEMO_SITE, walls: DEMO_SITE.walls.slice(0, 1) } }),
-};
+export const SMALL_RANKS: readonly Request[] = Array.from({ length: PLACES }, (_, k) =>
+  rank({ ...site(k), walls: DEMO_SITE.walls.slice(0, 1) }),
+);
 
-const BAD_SITE: Request = { ...RANK, body: JSON.stringify({ site: { ...DEMO_SITE, walls: [], colour: 'white' } }) };
-const BAD_JSON: Request = { ...RANK, body: '{"site": ' };
+const BAD_SITE = rank({ ...DEMO_SITE, walls: [], colour: 'white' });
+const BAD_JSON: Request = { ...BAD_SITE, body: '{"site": ' };
+const RANK = rank(DEMO_SITE);
 const HEALTH: Request = { method: 'GET', path: '/api/health' };
 const SCHEMA: Request = { method: 'GET', path: '/api/schema' };
 const NOWHERE: Request = { method: 'GET', path: '/api/nowhere' };
