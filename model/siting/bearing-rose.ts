@@ -1,7 +1,7 @@
 /** How the peak inside depends on the way a wall faces, everything else equal. */
 import type { Site } from '../site.ts';
 import { siteDay } from './design-day.ts';
-import { evaluateWall } from './evaluate-day.ts';
+import { judgeWall } from './judged-day.ts';
 import { namedWall } from './named-wall.ts';
 
 /** One bearing of the rose. */
@@ -24,7 +24,7 @@ export function* bearingRose(site: Site, wallName: string): Generator<RosePoint>
   const alone = { ...site, building: null };
   const day = siteDay(site);
   for (let azimuthDeg = 0; azimuthDeg < 360; azimuthDeg += ROSE_STEP_DEG) {
-    const { peakInsideAirC } = evaluateWall(alone, { ...bare, azimuthDeg }, day);
+    const { peakInsideAirC } = judgeWall(alone, { ...bare, azimuthDeg }, day);
     yield { azimuthDeg, peakInsideAirC };
   }
 }

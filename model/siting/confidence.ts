@@ -1,11 +1,9 @@
-/** How sure a forecast is, given that its inputs are guesses. */
-import { KELVIN } from '../physical-constants.ts';
 import { seeded } from '../random.ts';
 import type { Site, Wall } from '../site.ts';
-import { cell } from '../thermal/step-table.ts';
 import { type UnitSystem, usualUnits } from '../units.ts';
 import { type SiteDay, siteDay } from './design-day.ts';
 import { INPUT_SPREADS, type InputSpread, type MovedSite, valueWithin } from './input-spreads.ts';
+import { judgedDay } from './judged-day.ts';
 import { latinHypercube, quantile, rankCorrelation } from './latin-hypercube.ts';
 import { marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
@@ -77,9 +75,9 @@ export function* wallConfidence(
   const curves: Float64Array[] = [];
   const limited: number[] = [];
   for (const [k, set] of sets.entries()) {
-    const { insideAirC, limitedC } = dayOf(site, set, wall, { day, shade });
+    const { insideAirC, peakLimitedC } = dayOf(site, set, wall, { day, shade });
     curves.push(insideAirC);
-    limited.push(limitedC);
+    limited.push(peakLimitedC);
     yield (k + 1) / sets.length;
   }
   const peaks = curves.map((curve) => curve.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY));
@@ -162,24 +160,8 @@ function dayOf(site: Site, set: InputSet, wall: Wall, { day, shade }: { day: Sit
   );
   const sameWall = moved.site.walls[site.walls.indexOf(wall)] as Wall;
   const movedDay = siteDay(moved.site, { like: day });
-  const { network, march } = marchWall(moved.site, sameWall, movedDay, { shade, insideFactor: moved.insideFactor });
-  const column = (node: string) => {
-    const index = network.indexOf(node);
-    return Float64Array.from(day.steps, (_, k) => cell(march.temperaturesK, k, index) - KELVIN);
-  };
-  const peakOf = (curve: Float64Array) => curve.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
-  const insideAirC = column('insideAir');
-  const { refersTo } = site.limits;
-  const node = { insideAir: 'insideAir', outsideAir: 'outsideAir', componentCase: 'electronics' }[refersTo];
-  const limited = column(node);
-  const limitedC = peakOf(limited);
-  const lowestC = limited.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
-  const judged: JudgedDay = {
-    marginK: site.limits.maxC - limitedC,
-    coldMarginK: lowestC - site.limits.minC,
-    peakInsideAirC: peakOf(insideAirC),
-  };
-  return { ...judged, insideAirC, limitedC };
+  const marched = marchWall(moved.site, sameWall, movedDay, { shade, insideFactor: moved.insideFactor });
+  return judgedDay(site, movedDay, marched);
 }
 
 function weightsOf(

@@ -1,5 +1,5 @@
 /** Which wall to use: the coolest of those that the constraints permit. */
-import type { Site } from '../site.ts';
+import type { Site, Wall } from '../site.ts';
 import { type UnitSystem, usualUnits } from '../units.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type SiteDay, siteDay } from './design-day.ts';
@@ -9,6 +9,7 @@ import {
   type DayResult,
   type DaySummary,
   decidingMarginK,
+  type JudgedDay,
   type Ranking,
   type RankOptions,
   type WallDay,
@@ -38,7 +39,7 @@ export interface RankedDays {
 export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
   const units = options.units ?? usualUnits(site.place.timeZone);
   const day = siteDay(site, options);
-  const candidates = rankedCandidates(site, day, { units, rules: options.rules });
+  const candidates = rankedCandidates(site, day, { units, rules: options.rules }, evaluateWall);
   const best = candidates.find(({ feasible }) => feasible) ?? null;
   const context = { candidates, best, site, civil: day.civil, units };
   const assumptions = assumptionsOf(site, day.climate, units);
@@ -69,22 +70,23 @@ export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
   };
 }
 
-/** The walls of a site on a day that was worked out before, best first. */
-export function rankedCandidates(
+/** The walls of a site on a day that was worked out before, best first, by whatever `evaluate` makes of their days. */
+export function rankedCandidates<Day extends JudgedDay>(
   site: Site,
   day: SiteDay,
   { units, rules }: { units: UnitSystem; rules?: RankOptions['rules'] },
-): Candidate[] {
+  evaluate: (site: Site, wall: Wall, day: SiteDay) => Day,
+): Candidate<Day>[] {
   return site.walls
-    .map((wall): Candidate => {
+    .map((wall): Candidate<Day> => {
       const findings = sitingFindings(site, wall, { units, day, rules });
       const feasible = isPermitted(findings);
-      return { wall, findings, feasible, day: evaluateWall(site, wall, day) };
+      return { wall, findings, feasible, day: evaluate(site, wall, day) };
     })
     .sort(betterFirst);
 }
 
-function betterFirst(a: Candidate, b: Candidate): number {
+function betterFirst(a: Candidate<JudgedDay>, b: Candidate<JudgedDay>): number {
   if (a.feasible !== b.feasible) return a.feasible ? -1 : 1;
   return compareDays(a.day, b.day);
 }

@@ -2,7 +2,7 @@
 import type { Site } from '../site.ts';
 import { type UnitSystem, usualUnits } from '../units.ts';
 import { type SiteDay, siteDay } from './design-day.ts';
-import { evaluateWall } from './evaluate-day.ts';
+import { judgeWall } from './judged-day.ts';
 import { type KitName, kitOfRemedy, WIDE_RANGE_K } from './kit-classes.ts';
 import { rankedCandidates } from './rank-walls.ts';
 import { type Change, changed, changesFor, effortOrder, possible, type Standing } from './remedy-changes.ts';
@@ -43,7 +43,7 @@ const WORTH_PAIRING = 0.8;
 export function screenSite(site: Site, options: DayOptions = {}): ScreenedSite {
   const units = options.units ?? usualUnits(site.place.timeZone);
   const day = siteDay(site, options);
-  const candidates = rankedCandidates(site, day, { units });
+  const candidates = rankedCandidates(site, day, { units }, judgeWall);
   const first = candidates.find(({ feasible }) => feasible);
   const screened = ({ wall, day: result }: (typeof candidates)[number]): ScreenedWall => ({
     name: wall.name,
@@ -74,7 +74,7 @@ function leastRemedy(
   const tried = (changes: readonly Change[]) => {
     const after = changed(standing, changes);
     const permitted = isPermitted(sitingFindings(after.site, after.wall, { units, day }));
-    const reached = decidingMarginK(evaluateWall(after.site, after.wall, day));
+    const reached = decidingMarginK(judgeWall(after.site, after.wall, day));
     const id = changes.map((change) => change.id).join('+');
     const text = changes.map((change) => change.text).join('; ');
     return { changes, permitted, gainK: reached - marginK, remedy: { id, text, marginK: reached } };

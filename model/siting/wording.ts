@@ -9,11 +9,11 @@ import { formatQuantity, type UnitSystem } from '../units.ts';
 import type { Finding, WallDay } from './results.ts';
 import type { Touch } from './touch.ts';
 
-export interface Candidate {
+export interface Candidate<Day = WallDay> {
   readonly wall: Wall;
   readonly findings: Finding[];
   readonly feasible: boolean;
-  readonly day: WallDay;
+  readonly day: Day;
 }
 
 export interface WordingContext {
