@@ -1,5 +1,5 @@
 /** The routes of tables and screenings, for the table of all routes. */
-import { CheckRequest, RowsQuery, ScreeningRequest } from '../screenings/requests.ts';
+import { CheckRequest, RowsQuery, ScreeningRequest, SummaryQuery } from '../screenings/requests.ts';
 import type { Route } from './route.ts';
 
 const STATE = 'id, name, status, error, instants, rows { done, rejected, total }, ratePerS, etaS, origin';
@@ -67,7 +67,8 @@ export const SCREENING_ROUTES: readonly Route[] = [
     method: 'GET',
     path: '/api/screenings/:id/summary',
     summary: 'Counts by kit class, margin, climate and reason of rejection, and the assumptions',
-    answer: 'counts, kitClasses, marginHistogram, assumptions, climates, rejectReasons',
+    query: SummaryQuery,
+    answer: 'counts, kitClasses, marginHistogram, assumptions, example, climates, rejectReasons',
   },
   {
     method: 'GET',

@@ -164,9 +164,20 @@ export const RowsQuery = z.strictObject({
 export type RowsQuery = z.output<typeof RowsQuery>;
 
 /** @throws SiteError. A filter that is left empty filters nothing. */
-export function rowsQuery(query: Record<string, unknown>): RowsQuery {
+export const rowsQuery = (query: Record<string, unknown>): RowsQuery => readQuery(query, RowsQuery);
+
+export const SummaryQuery = z.strictObject({
+  units: z.enum(['metric', 'us'], 'metric, us').optional(),
+});
+
+/** @throws SiteError */
+export const summaryQuery = (query: Record<string, unknown>): z.output<typeof SummaryQuery> =>
+  readQuery(query, SummaryQuery);
+
+/** Reads the part of an address after its question mark; what is left empty counts as left out. */
+function readQuery<Schema extends z.ZodObject>(query: Record<string, unknown>, schema: Schema): z.output<Schema> {
   const given = Object.fromEntries(Object.entries(query).filter(([, value]) => value !== ''));
-  const { value, problems } = read(given, RowsQuery);
+  const { value, problems } = read(given, schema);
   if (value === null) throw new SiteError(problems);
   return value;
 }

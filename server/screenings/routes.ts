@@ -24,7 +24,7 @@ import { rowSettingsOf } from './job.ts';
 import type { Screenings } from './jobs.ts';
 import { mapPoints, NO_POINTS } from './map-points.ts';
 import { columnNames, FIELDS, labelColumn, readMatching } from './matching.ts';
-import { checkRequest, rowsQuery, screeningRequest } from './requests.ts';
+import { checkRequest, rowsQuery, screeningRequest, summaryQuery } from './requests.ts';
 import { firstRow, keptRow, type Listed, listedRow, pageOfRows } from './row-queries.ts';
 import { openRows, withRows } from './row-store.ts';
 import { screeningSummary } from './summary.ts';
@@ -142,8 +142,9 @@ function resultRoutes(router: Router, screenings: Screenings): void {
   get('/summary', (request, response) => {
     const { id } = request.params;
     const { tally } = screenings.record(id);
+    const { units } = summaryQuery(request.query);
     const row = withRows(screenings.files(id).rows, null, firstRow);
-    response.json(screeningSummary(tally, rowSettingsOf(screenings.spec(id)), row));
+    response.json(screeningSummary(tally, rowSettingsOf(screenings.spec(id)), { row, units }));
   });
 
   get('/points', async (request, response) => {

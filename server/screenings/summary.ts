@@ -12,8 +12,17 @@ const CLIMATE_TEXTS: Readonly<Record<string, string>> = {
   assumed: 'assumed: blended from the invented samples by latitude and altitude',
 };
 
-/** Counts of a tally, and the assumptions, for which one row of the screening stands. */
-export function screeningSummary(tally: Tally, settings: RowSettings, row: RowResult | null) {
+interface SummaryOptions {
+  /** One of the screened rows; null where there is none. */
+  readonly row: RowResult | null;
+  /** Of the assumptions; those of the place of the row when left out. */
+  readonly units?: UnitSystem | undefined;
+}
+
+/** Counts of a tally, and what the figures rest on: what is said of all rows, and what one of them is filled in with. */
+export function screeningSummary(tally: Tally, settings: RowSettings, { row, units: asked }: SummaryOptions) {
+  const site = row === null ? null : parseRowSite(rowSite(row.record, settings), row.record, settings);
+  const units = asked ?? (site === null ? 'metric' : usualUnits(site.place.timeZone));
   const margins = Object.entries(tally.margins).map(([low, count]) => ({ low: Number(low), count }));
   return {
     counts: {
@@ -25,7 +34,8 @@ export function screeningSummary(tally: Tally, settings: RowSettings, row: RowRe
     },
     kitClasses: KIT_CLASSES.map(({ name, text }) => ({ kit: name, label: text, count: tally.kits[name] ?? 0 })),
     marginHistogram: histogram(margins),
-    assumptions: assumptions(tally, settings, row),
+    assumptions: assumptions(tally, settings, units),
+    example: row === null || site === null ? null : exampleOf(row, site, units),
     climates: byCount(tally.climates).map(([used, count]) => ({ used, text: CLIMATE_TEXTS[used] ?? used, count })),
     rejectReasons: byCount(tally.reasons).map(([reason, count]) => ({ reason, count })),
   };
@@ -46,11 +56,8 @@ function byCount(counts: Readonly<Record<string, number>>): [string, number][] {
   return Object.entries(counts).sort(([, a], [, b]) => b - a);
 }
 
-function assumptions(tally: Tally, settings: RowSettings, row: RowResult | null): string[] {
+function assumptions(tally: Tally, settings: RowSettings, units: UnitSystem): string[] {
   const { widthM, heightM, depthM, powerW } = USUAL_BOX;
-  const site = row === null ? null : parseRowSite(rowSite(row.record, settings), row.record, settings);
-  // In the units of the place, as in a report of one site.
-  const units = site === null ? 'metric' : usualUnits(site.place.timeZone);
   const size = (m: number) => formatQuantity('smallLength', m, units);
   const lines = [BARE_WALL_CAUTION];
   if ((tally.climates['assumed'] ?? 0) > 0) lines.push(ASSUMED_CAUTION);
@@ -64,13 +71,12 @@ function assumptions(tally: Tally, settings: RowSettings, row: RowResult | null)
       `Eaves stand ${formatQuantity('length', USUAL_EAVE_HEIGHT_M, units)} above the box where the table gives their depth only (assumed).`,
     );
   }
-  return row === null || site === null ? lines : [...lines, ...assumptionsOfRow(row, site, units)];
+  return lines;
 }
 
 /** Rows differ in what they bring; one of them shows what the rest of a site is filled in with. */
-function assumptionsOfRow({ record }: RowResult, site: Site, units: UnitSystem): string[] {
+function exampleOf({ record }: RowResult, site: Site, units: UnitSystem) {
   const wall = site.walls[0]?.name ?? '';
-  return evaluateDay(site, wall, { units })
-    .assumptions.filter(({ subject }) => subject !== 'climate')
-    .map(({ subject, text, origin }) => `Row ${record.row}, ${subject}: ${text}${origin === '' ? '' : ` (${origin})`}`);
+  const { assumptions: all } = evaluateDay(site, wall, { units });
+  return { row: record.row, assumptions: all.filter(({ subject }) => subject !== 'climate') };
 }

@@ -1,4 +1,5 @@
 /** What the page asks the server about screenings, and what the answers hold. */
+import type { Assumption, UnitSystem } from '../../model/index.ts';
 import { apiFetch } from '../session/session.ts';
 
 export type Status = 'waiting' | 'running' | 'done' | 'cancelled' | 'failed';
@@ -92,7 +93,10 @@ export interface Summary {
   };
   readonly kitClasses: readonly { readonly kit: string; readonly label: string; readonly count: number }[];
   readonly marginHistogram: { readonly edgesK: readonly number[]; readonly counts: readonly number[] };
+  /** Of all addresses. */
   readonly assumptions: readonly string[];
+  /** What one of the rows is filled in with. */
+  readonly example: { readonly row: number; readonly assumptions: readonly Assumption[] } | null;
   readonly climates: readonly { readonly used: string; readonly text: string; readonly count: number }[];
   readonly rejectReasons: readonly { readonly reason: string; readonly count: number }[];
 }
@@ -182,8 +186,8 @@ export async function deleteScreening(id: string): Promise<void> {
   await ask(`screenings/${part(id)}`, null, { method: 'DELETE' });
 }
 
-export const askSummary = (id: string, signal: AbortSignal): Promise<Summary> =>
-  ask(`screenings/${part(id)}/summary`, 'counts', { signal });
+export const askSummary = (id: string, units: UnitSystem, signal: AbortSignal): Promise<Summary> =>
+  ask(`screenings/${part(id)}/summary?units=${units}`, 'counts', { signal });
 
 export const askPoints = (id: string, signal: AbortSignal): Promise<Points> =>
   ask(`screenings/${part(id)}/points`, 'marginK', { signal });

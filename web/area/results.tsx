@@ -23,7 +23,7 @@ interface ResultsProps {
 
 export function Results({ screening, version, units }: ResultsProps) {
   const { id, status } = screening;
-  const summary = useAnswer((signal) => askSummary(id, signal), [id, version]);
+  const summary = useAnswer((signal) => askSummary(id, units, signal), [id, version, units]);
   const points = useAnswer((signal) => askPoints(id, signal), [id, version]);
   const [row, setRow] = useState<number | null>(null);
   const mapped = useRef<HTMLElement>(null);
@@ -178,7 +178,7 @@ function MapSection({ id, points, version, row, setRow, units }: MapSectionProps
 
 /** What the figures rest on; a forecast is never shown without. */
 function Groundwork({ summary }: { summary: Summary }) {
-  const { climates, assumptions } = summary;
+  const { climates, assumptions, example } = summary;
   return (
     <section class="groundwork" aria-labelledby="rests-heading">
       <h2 id="rests-heading">What this rests on</h2>
@@ -196,6 +196,16 @@ function Groundwork({ summary }: { summary: Summary }) {
           <li key={assumption}>{unbroken(assumption)}</li>
         ))}
       </ul>
+      {example !== null && (
+        <>
+          <h3>What row {example.row}, as an example, is filled in with</h3>
+          <ul>
+            {example.assumptions.map(({ subject, text, origin }) => (
+              <li key={`${subject} ${text}`}>{unbroken(origin === '' ? text : `${text} (${origin})`)}</li>
+            ))}
+          </ul>
+        </>
+      )}
     </section>
   );
 }

@@ -240,7 +240,14 @@ describe('a screening of a table', () => {
     expect(summary.marginHistogram.edgesK).toHaveLength(summary.marginHistogram.counts.length + 1);
     expect(summary.climates).toEqual([{ used: 'columns', text: expect.any(String), count: 54 }]);
     // 0.3 m by 0.35 m, in the units of the place.
-    expect(summary.assumptions.join('\n')).toMatch(/11\.8 in by 13\.8 in[\s\S]*no hood/);
+    const grounds = ({ assumptions, example }: typeof summary) => JSON.stringify([assumptions, example]);
+    expect(grounds(summary)).toMatch(/11\.8 in by 13\.8 in.*no hood/);
+    expect(summary.example.row).toBe(2);
+    const { body: metric } = await request(app).get(`/api/screenings/${id}/summary?units=metric`);
+    expect(grounds(metric)).toMatch(/300 mm by 350 mm.*no hood/);
+    expect(grounds(metric)).not.toMatch(/°F|11\.8 in/);
+    const refused = await request(app).get(`/api/screenings/${id}/summary?units=feet`);
+    expect([refused.status, refused.body.problems[0]?.path]).toEqual([400, 'units']);
     const { body: points } = await request(app).get(`/api/screenings/${id}/points`);
     expect(points.row).toHaveLength(54);
     expect(points.thinned).toBe(false);
