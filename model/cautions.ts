@@ -52,5 +52,9 @@ export const WORK_CAUTIONS: readonly WorkCaution[] = [
   },
 ];
 
-/** The same as sentences. */
+/** Where there is one, or one is moved. Common practice, no source. */
+export const BATTERY_CAUTION =
+  'A battery can burn, gas and spill acid: open its fuse or take off its negative lead first, keep metal off its poles, lift it with help, give it air; its maker and local rules decide.';
+
+/** The cautions of every site as sentences. */
 export const CAUTIONS: readonly string[] = WORK_CAUTIONS.map(({ text }) => text);

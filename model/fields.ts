@@ -3,6 +3,7 @@
  * is left out, with where that default comes from. The schema, the JSON Schema, the form, the error texts and the
  * list of assumptions all read this table.
  */
+import { FINISHES } from './finishes.ts';
 import { COMMON_PRACTICE, type NumberField } from './number-field.ts';
 import { QUANTITY_KINDS } from './units.ts';
 import { WALL_FIELDS } from './wall-fields.ts';
@@ -186,7 +187,7 @@ export const FIELDS = {
     min: 0,
     max: 1,
     label: 'solar absorptance of the hood',
-    default: { value: 0.3, origin: 'white, weathered; new white paint 0.12 to 0.26' },
+    default: { value: FINISHES.whitePaint.weathered.solarAbsorptance, origin: 'white, weathered: value from memory' },
   },
   'box.hood.emittance': {
     kind: 'ratio',

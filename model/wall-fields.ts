@@ -16,7 +16,7 @@ export const WALL_FIELDS = {
     kind: 'ratio',
     min: 0,
     max: 1,
-    label: 'share of the free wind that reaches this wall',
+    label: 'share of the speed of the free wind that reaches this wall',
   },
   'walls[].groundAlbedo': { kind: 'ratio', min: 0, max: 1, label: 'ground albedo before this wall' },
   'walls[].heightM': {

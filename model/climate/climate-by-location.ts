@@ -69,7 +69,7 @@ export function assumedClimate({ latitudeDeg, altitudeM }: { latitudeDeg: number
   };
 }
 
-/** The same day at another altitude: the air changes by the lapse, its dew point with it. */
+/** The same day at another altitude: the air changes by the lapse, its dew point with it (common practice, no source: relative humidity stays much the same). */
 export function lapsed<Day extends LocatedDay>(day: Day, fromM: number, toM: number): Day {
   const shift = -LAPSE_K_PER_M * (toM - fromM);
   return withinRanges({ ...day, maxC: day.maxC + shift, dewPointC: day.dewPointC + shift });

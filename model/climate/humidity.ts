@@ -2,6 +2,10 @@
 const A = 17.62;
 const B = 243.12;
 
+/** The same over ice: -65 to 0 degC. Both start from one vapour pressure at 0 degC. */
+const A_ICE = 22.46;
+const B_ICE = 272.62;
+
 /** Lowest humidity that a dew point is made of; the formula has none for dry air. */
 const DRIEST_PERCENT = 1;
 
@@ -15,4 +19,17 @@ export function dewPoint(airC: number, relativeHumidityPercent: number): number 
 export function relativeHumidity(airC: number, dewPointC: number): number {
   const exponent = (celsius: number) => (A * celsius) / (B + celsius);
   return 100 * Math.exp(exponent(Math.min(dewPointC, airC)) - exponent(airC));
+}
+
+/**
+ * Temperature of a surface below which water settles on it, or frost, degC: the dew point, below 0 degC the frost point,
+ * which is warmer (-17.9 at a dew point of -20).
+ *
+ * Source: Magnus' formulas over water and over ice (Sonntag 1990; WMO guide no. 8, annex 4.B), -65 to 60 degC.
+ * @param dewPointC over water, as weather services report it below freezing, too
+ */
+export function wettingPoint(dewPointC: number): number {
+  if (dewPointC >= 0) return dewPointC;
+  const exponent = (A * dewPointC) / (B + dewPointC);
+  return (B_ICE * exponent) / (A_ICE - exponent);
 }

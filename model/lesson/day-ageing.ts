@@ -13,7 +13,7 @@ export const BATTERY_RATED_YEARS = 5;
 export function batteryYearsText(units: UnitSystem): string {
   const at = formatQuantity('temperature', 25, units, 0);
   return (
-    `A battery that lasts ${BATTERY_RATED_YEARS} years at ${at} halves its life for each ${batteryHalvingText(units)} (common practice, no source); ` +
+    `A battery that lasts ${BATTERY_RATED_YEARS} years at ${at} halves its life for each ${batteryHalvingText(units)} above and gains none below (common practice, no source); ` +
     'computed as if every day were this one, so it shows how days differ and forecasts no date.'
   );
 }

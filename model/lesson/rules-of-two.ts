@@ -258,7 +258,7 @@ export const PAIR_RULES: readonly Rule<Pair>[] = [
     holds: ({ a, b }) => batteryRatio(a, b) >= 1.1,
     text: ({ a, b }, units) => {
       const longer = b.ageing.batteryYears > a.ageing.batteryYears ? 'B' : 'A';
-      return `A battery halves its life for each ${batteryHalvingText(units)} (common practice, no source): in ${longer} it would last ${batteryRatio(a, b).toFixed(1)} times as long.`;
+      return `A battery halves its life for each ${batteryHalvingText(units)} above what its maker gives its life for (common practice, no source): in ${longer} it would last ${batteryRatio(a, b).toFixed(1)} times as long.`;
     },
   },
   {

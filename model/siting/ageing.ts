@@ -22,7 +22,10 @@ export function arrheniusFactor(celsius: number, againstC: number, activationEv 
   return Math.exp((activationEv / BOLTZMANN_EVK) * (1 / (againstC + KELVIN) - 1 / (celsius + KELVIN)));
 }
 
-/** Ageing of a battery at a temperature against 25 degC: doubles for each 10 K. */
+/**
+ * Ageing of a battery at a temperature against 25 degC: doubles for each 10 K above. Below it is that at 25 degC: makers
+ * promise no longer life in the cold, where other wear ends a battery. Common practice, no source; up to some 50 degC.
+ */
 export function batteryAgeing(celsius: number): number {
-  return 2 ** ((celsius - BATTERY_RATED_C) / BATTERY_HALVES_PER_K);
+  return 2 ** (Math.max(0, celsius - BATTERY_RATED_C) / BATTERY_HALVES_PER_K);
 }

@@ -131,7 +131,7 @@ function modelAssumptions(site: Site): Assumption[] {
     {
       subject: 'wind',
       text: windText(site),
-      origin: 'Sparrow, Ramsey and Mass 1979, windward and leeward surfaces',
+      origin: 'Sparrow, Ramsey and Mass 1979: half the coefficient in the lee, which a quarter of the speed gives',
     },
     {
       subject: 'surroundings',

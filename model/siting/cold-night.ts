@@ -1,5 +1,6 @@
 /** The cold end: how cold a box gets in the coldest night, running and after an outage. */
 import { coldNightOf } from '../climate/cold-night.ts';
+import { wettingPoint } from '../climate/humidity.ts';
 import { DUTIES } from '../duty.ts';
 import { FACES } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
@@ -18,7 +19,7 @@ export interface ColdState {
   readonly lowestSkinC: number;
   /** Lowest of what the limit refers to minus the lower limit, K; negative past it. */
   readonly marginK: number;
-  /** Whether a skin of the box, under its hood, lies below the dew point of the night: water, or frost, on it and on the electronics behind it. */
+  /** Whether a skin of the box, under its hood, lies below the dew or frost point of the night: water, or frost, on it and on the electronics behind it. */
   readonly condenses: boolean;
 }
 
@@ -64,7 +65,7 @@ export function evaluateColdNight(site: Site, wallName: string): ColdResult {
       batteryC: box.battery === null ? null : at('battery'),
       lowestSkinC,
       marginK: limited[limits.refersTo] - limits.minC,
-      condenses: lowestSkinC < night.dewPointC,
+      condenses: lowestSkinC < wettingPoint(night.dewPointC),
     };
   };
 

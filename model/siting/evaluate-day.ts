@@ -1,4 +1,5 @@
 /** How hot a box gets on one wall on the site's design day. */
+import { wettingPoint } from '../climate/humidity.ts';
 import { FACES, type Face, openFaces, perFace } from '../faces.ts';
 import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
@@ -46,7 +47,8 @@ export function resultOf(site: Site, wall: Wall, day: SiteDay, marched: MarchedW
   const skinC = perFace(column);
   const skins = FACES.map((face) => skinC[face]);
   const wet = ({ weather }: DayStep, k: number) => {
-    for (const skin of skins) if ((skin[k] as number) < weather.dewPointC) return true;
+    const wettingC = wettingPoint(weather.dewPointC);
+    for (const skin of skins) if ((skin[k] as number) < wettingC) return true;
     return false;
   };
   const bareFaces = openFaces(site.box.mount).filter((face) => !covers(site.box.hood, face));

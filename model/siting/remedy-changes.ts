@@ -1,4 +1,6 @@
 /** What could be changed about a box and its wall: the list from which remedies are simulated. */
+import { BATTERY_CAUTION } from '../cautions.ts';
+import { FIELDS } from '../fields.ts';
 import { FINISHES } from '../finishes.ts';
 import type { Box, Site, Wall } from '../site.ts';
 import { USUAL_HOOD_FACES, USUAL_VENT_SPAN, ventedHeightM } from '../site.ts';
@@ -83,9 +85,9 @@ function hoods({ hood }: Box): Change[] {
   if (hood !== null) return lighterHood(hood);
   const made = (solarAbsorptance: number) => ({
     faces: [...USUAL_HOOD_FACES],
-    gapM: 0.03,
+    gapM: FIELDS['box.hood.gapM'].default.value,
     solarAbsorptance,
-    emittance: 0.9,
+    emittance: FIELDS['box.hood.emittance'].default.value,
     openTop: true,
   });
   const effort = { hours: 1, parts: 'a made part' } as const;
@@ -123,7 +125,7 @@ function lighterHood(hood: NonNullable<Box['hood']>): Change[] {
   ];
 }
 
-/** A repaint that gains less absorptance than this is not worth a visit. */
+/** A repaint that gains less absorptance than this is not worth a visit. Common practice, no source. */
 const LEAST_LIGHTER = 0.05;
 
 function finishes(box: Box): Change[] {
@@ -141,12 +143,21 @@ function finishes(box: Box): Change[] {
   ];
 }
 
+/** How far an awning stands out, how close above the box it hangs and how much wider than the box it is. Common practice, no source. */
 const AWNING_DEPTH_M = 0.6;
+const AWNING_ABOVE_M = 0.3;
+const AWNING_WIDER_M = 1.2;
 
 function awnings({ mount, widthM }: Box, units: UnitSystem): Change[] {
   // Nothing on the wall shades a box that stands away from it.
   if (mount === 'post') return [];
-  const above = { depthM: AWNING_DEPTH_M, heightAboveBoxM: 0.3, widthM: widthM + 1.2, offsetM: 0, transmittance: 0 };
+  const above = {
+    depthM: AWNING_DEPTH_M,
+    heightAboveBoxM: AWNING_ABOVE_M,
+    widthM: widthM + AWNING_WIDER_M,
+    offsetM: 0,
+    transmittance: 0,
+  };
   return [
     {
       id: 'awning',
@@ -193,6 +204,7 @@ function heights({ box, constraints }: Site, units: UnitSystem): Change[] {
     }));
 }
 
+/** Length of usual brackets. Common practice, no source. */
 const BRACKET_M = 0.05;
 
 function brackets(box: Box, units: UnitSystem): Change[] {
@@ -208,12 +220,13 @@ function brackets(box: Box, units: UnitSystem): Change[] {
   ];
 }
 
-/** Free area of each row of openings, as a share of the front. */
+/** Free area of each row of openings, as a share of the front. Common practice, no source. */
 const VENT_SHARE = 0.04;
 
 function vents({ vents: now, widthM, heightM, compartments }: Box, units: UnitSystem): Change[] {
   if (now !== null) return [];
   const areaM2 = VENT_SHARE * widthM * heightM;
+  const dischargeCoefficient = FIELDS['box.vents.dischargeCoefficient'].default.value;
   const area = { lowAreaM2: areaM2, highAreaM2: areaM2 };
   const spanM = USUAL_VENT_SPAN * ventedHeightM({ heightM, compartments });
   return [
@@ -223,11 +236,12 @@ function vents({ vents: now, widthM, heightM, compartments }: Box, units: UnitSy
       text: `openings low and high in the box, ${formatQuantity('smallArea', areaM2, units)} each`,
       effort: { hours: 1, parts: 'small parts' },
       caution: 'Openings let in dust, insects and water: only where the maker provides for them.',
-      apply: withBox(() => ({ vents: { ...area, heightM: spanM, dischargeCoefficient: 0.6 } })),
+      apply: withBox(() => ({ vents: { ...area, heightM: spanM, dischargeCoefficient } })),
     },
   ];
 }
 
+/** Heat of a thriftier unit against the one that is there. Common practice, no source. */
 const LESS_POWER = 0.75;
 
 function lessPower({ powerW: now }: Box, units: UnitSystem): Change[] {
@@ -254,6 +268,7 @@ function batteryOut({ battery }: Box): Change[] {
       part: 'battery',
       text: 'the battery in a box of its own in the shade',
       effort: { hours: 2, parts: 'another unit' },
+      caution: BATTERY_CAUTION,
       apply: withBox(() => ({ battery: null })),
     },
   ];

@@ -1,6 +1,6 @@
 /** The cautions of the work at one wall on the design day: what always holds, and what this day and this wall add to it. */
 
-import { WORK_CAUTIONS, type WorkCaution } from '../cautions.ts';
+import { BATTERY_CAUTION, WORK_CAUTIONS, type WorkCaution } from '../cautions.ts';
 import { clockReader } from '../civil-day.ts';
 import { HEAT_CLASS_FROM_C, HEAT_INDEX_CHART, type HeatClass } from '../climate/heat-index.ts';
 import type { Site } from '../site.ts';
@@ -42,6 +42,7 @@ export function cautionsAt(site: Site, day: DayThere, units: UnitSystem, onDay: 
   const time = clockReader(day.timeZone);
   const here: Partial<Record<WorkCaution['part'], Pick<SiteCaution, 'here' | 'origin'>>> = {
     ladder: ladderHere(site, units),
+    ...(site.box.battery !== null && { electricity: { here: BATTERY_CAUTION, origin: 'common practice, no source' } }),
     hotSurfaces: {
       here: hotHere(day, units, time),
       origin: 'short contact of bare skin; thin paint on metal counts as metal',

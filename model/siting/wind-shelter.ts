@@ -7,8 +7,9 @@ import { OUTDOOR_ASSUMPTIONS } from '../thermal/outdoor-surface.ts';
 const LEE_FROM_DEG = 100;
 
 /**
- * Wind along a wall against the free wind. Where the direction of the wind is known a wall that it meets has all of it and
- * one in the lee half; where it is not, every wall is taken as in the lee.
+ * Speed of the wind along a wall against that of the free wind, 0 to 1. Where the direction of the wind is known a wall that
+ * it meets has all of it and one in the lee a quarter, which halves the coefficient; where it is not, every wall is taken as
+ * in the lee.
  *
  * Source: Sparrow, Ramsey and Mass 1979, J. Heat Transfer 101:199, as used by Walton 1983 (EnergyPlus Engineering Reference:
  * leeward where the wind comes from more than 100 degrees off the outward normal).
@@ -20,7 +21,7 @@ export function wallShelter({ climate }: Site, wall: Wall): number {
   return met ? OUTDOOR_ASSUMPTIONS.windwardShelter : OUTDOOR_ASSUMPTIONS.windShelter;
 }
 
-/** Wind over the box against the free wind; a post stands clear of the wall. */
+/** Speed of the wind over the box against that of the free wind, 0 to 1; a post stands clear of the wall. */
 export function boxShelter(site: Site, wall: Wall): number {
   if (site.box.mount === 'wall') return wallShelter(site, wall);
   return wall.windShelter ?? OUTDOOR_ASSUMPTIONS.postShelter;

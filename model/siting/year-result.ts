@@ -82,7 +82,7 @@ export function yearResult(wall: Wall, calendar: YearCalendar, tally: Tally, sha
     assumptions: [
       `Weather runs straight between its rows; steps of ${Math.round(calendar.stepS / 60)} minutes.`,
       'Indoors and the deep ground follow outside air and ground surface over ten days.',
-      'Ageing after Arrhenius with 0.7 eV, one figure for all parts: common practice, no source. A battery halves its life for each 10 K (18 °F): common practice, no source.',
+      'Ageing after Arrhenius with 0.7 eV, one figure for all parts: common practice, no source. A battery halves its life for each 10 K (18 °F) above 25 °C (77 °F) and gains none below: common practice, no source.',
       'Full shade: the same box in the same air, with no sun on it, on the wall and on the ground.',
     ],
   };

@@ -70,7 +70,10 @@ export function perezSky(input: {
   };
 }
 
-/** Cosine of the angle between the sun and the normal of a plane; negative when the sun is behind it. */
+/**
+ * Cosine of the angle between the sun and the normal of a plane; negative when the sun is behind it. Any tilt (0 faces up) and
+ * azimuth, degrees. Source: Duffie and Beckman, Solar Engineering of Thermal Processes, eq. 1.6.3, in elevation and azimuth.
+ */
 export function cosIncidence(sun: SunPosition, tiltDeg: number, azimuthDeg: number): number {
   return (
     sinDeg(sun.elevationDeg) * cosDeg(tiltDeg) +

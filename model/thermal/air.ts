@@ -28,8 +28,9 @@ export function airDensity(temperatureK: number, pressurePa: number): number {
 /**
  * Properties of dry air. Viscosity and conductivity do not depend on pressure, density does: a high site cools worse.
  *
- * Source: Sutherland's law with the constants of White, Viscous Fluid Flow (3rd ed. 2006), tables 1-2 and 1-3: viscosity
- * 1.716e-5 Pa s and 110.4 K, conductivity 0.0241 W/(m K) and 194 K, both at 273 K. Within 2 % from 200 to 500 K.
+ * Source: Sutherland's law. Viscosity 1.716e-5 Pa s at 273 K and 110.4 K, the constants of the U.S. Standard Atmosphere 1976;
+ * conductivity 0.0241 W/(m K) at 273 K and 194 K, White, Viscous Fluid Flow (3rd ed. 2006), table 1-3. Within 2 % from 200 to
+ * 500 K.
  */
 export function airProperties(temperatureK: number, pressurePa: number): AirProperties {
   const t = temperatureK / 273;

@@ -41,7 +41,7 @@ export interface BoxNetworkInput extends OutdoorSetting {
     readonly heightM: number;
     /** Infinite for a wall that runs on. */
     readonly lengthM: number;
-    /** Wind on the wall against the free wind. */
+    /** Speed of the wind on the wall against that of the free wind. */
     readonly windShelter: number;
   };
   /** Share of the sky dome that the ground before the wall sees. */
@@ -138,7 +138,7 @@ function wallAndGround({ box, wall, groundSky, pressurePa }: BoxNetworkInput, fi
       areaM2: GROUND_AREA_M2,
       coefficient: outdoorCoefficient(film, plateFacingUp(GROUND_LENGTH_M), {
         lengthM: GROUND_LENGTH_M,
-        shelter: OUTDOOR_ASSUMPTIONS.windShelter,
+        shelter: OUTDOOR_ASSUMPTIONS.groundShelter,
       }),
     },
     radiation('ground', 'sky', groundEmitterM2 * groundSky, 'longwaveGround'),

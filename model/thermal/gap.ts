@@ -33,7 +33,10 @@ export function risingGapCoefficient(film: FilmAir, { gapM, heightM }: { gapM: n
   return withLaw(coefficient, { film, shape: 'channel', gapM, heightM });
 }
 
-/** From plate to plate through the air of a gap that stands still. */
+/**
+ * From plate to plate through the air of a gap that stands still, W/(m2 K): conductivity over the gap in m (Fourier's law).
+ * For gaps too narrow, or layers too stable, for the air to turn over.
+ */
 export function stillGapCoefficient(film: FilmAir, gapM: number): Coefficient {
   const coefficient: Coefficient = (oneK, otherK) => film(oneK, otherK).conductivityWmK / gapM;
   return withLaw(coefficient, { film, shape: 'across', gapM });

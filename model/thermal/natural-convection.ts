@@ -2,7 +2,7 @@
 import type { AirProperties, FilmAir } from './air.ts';
 import { type Coefficient, type NaturalLaw, withLaw } from './convection-law.ts';
 
-/** Rayleigh number g beta dT L^3 / (nu alpha). */
+/** Rayleigh number g beta |dT| L^3 / (nu alpha), no unit (Incropera eq. 9.25); any difference in K and length in m. */
 export function rayleigh(air: AirProperties, differenceK: number, lengthM: number): number {
   return air.buoyancyPerKM3 * Math.abs(differenceK) * lengthM * lengthM * lengthM;
 }

@@ -26,18 +26,23 @@ export interface OutdoorSetting {
   readonly faceAreasM2: PerFace<number>;
   readonly faceViews: PerFace<Surroundings>;
   readonly wall: GreyWall;
-  /** Wind that sweeps the box against the free wind. */
+  /** Speed of the wind that sweeps the box against that of the free wind. */
   readonly windShelter: number;
 }
 
 /** What outdoor surfaces take for granted; shown to the user as assumptions. */
 export const OUTDOOR_ASSUMPTIONS = {
-  /** Wind along a wall against free wind: the leeward modifier of Sparrow, Ramsey and Mass 1979 (EnergyPlus). */
-  windShelter: 0.5,
+  /**
+   * Speed of the wind along a wall against that of the free wind, in the lee. Sparrow, Ramsey and Mass 1979 (EnergyPlus) find
+   * half the coefficient there; it goes with the root of the speed, so a quarter of the speed stands for it.
+   */
+  windShelter: 0.25,
   /** The same on a wall that the wind meets. */
   windwardShelter: 1,
   /** A post stands clear of the wall. Common practice, no source. */
   postShelter: 1,
+  /** Wind over the ground before a wall. Common practice, no source. */
+  groundShelter: 0.5,
   groundEmittance: 0.95,
 } as const;
 
@@ -79,7 +84,7 @@ export interface WindsweptWall {
   /** Infinite for a wall that runs on. */
   readonly lengthM: number;
   readonly roughness: number;
-  /** Wind on the wall against the free wind. */
+  /** Speed of the wind on the wall against that of the free wind. */
   readonly windShelter: number;
 }
 
@@ -87,7 +92,13 @@ export interface WindsweptWall {
 export function wallCoefficient(film: FilmAir, wall: WindsweptWall, pressurePa: number): Coefficient {
   const { heightM, lengthM, roughness, windShelter } = wall;
   const natural = verticalPlate(heightM);
-  const sweep = { exposure: windShelter, roughness, perimeterPerAreaM: 2 / heightM + 2 / lengthM, pressurePa };
+  // Its coefficient goes with the root of the speed.
+  const sweep = {
+    exposure: Math.sqrt(windShelter),
+    roughness,
+    perimeterPerAreaM: 2 / heightM + 2 / lengthM,
+    pressurePa,
+  };
   const coefficient: Coefficient = (surfaceK, airK, windMs) =>
     natural(film(surfaceK, airK), surfaceK, airK) + roughWallForced(windMs, sweep);
   return withLaw(coefficient, { film, ...natural.law, roughAt1Ms: roughWallForced(1, sweep) });

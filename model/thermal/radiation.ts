@@ -1,12 +1,15 @@
 /** Long-wave exchange. */
 import { SIGMA } from '../physical-constants.ts';
 
-/** Temperature of a black surface that emits this flux, K. */
+/** Temperature of a black surface that emits this flux (W/m2, 0 and up), K: the law of Stefan and Boltzmann (Incropera eq. 12.26). */
 export function blackbodyK(fluxWm2: number): number {
   return Math.sqrt(Math.sqrt(fluxWm2 / SIGMA));
 }
 
-/** Exchange factor of two large parallel grey plates, 1/(1/e1 + 1/e2 - 1); 0 when either is a perfect mirror. */
+/**
+ * Exchange factor of two large parallel grey plates, 0 to 1: 1/(1/e1 + 1/e2 - 1); 0 when either is a perfect mirror.
+ * Source: Incropera eq. 13.19 (6th ed. 2007).
+ */
 export function parallelPlates(emittance1: number, emittance2: number): number {
   if (emittance1 <= 0 || emittance2 <= 0) return 0;
   return 1 / (1 / emittance1 + 1 / emittance2 - 1);

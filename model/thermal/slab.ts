@@ -9,7 +9,10 @@ export interface Slab {
   readonly specificHeatJkgK: number;
 }
 
-/** Depth at which the daily swing has fallen to 1/e, m: sqrt(2 alpha / omega). */
+/**
+ * Depth at which the daily swing has fallen to 1/e, m: sqrt(2 alpha / omega); for a layer much deeper than that.
+ * Source: Carslaw and Jaeger, Conduction of Heat in Solids (2nd ed. 1959), section 2.6.
+ */
 export function dailyPenetrationM(slab: Slab): number {
   const diffusivity = slab.conductivityWmK / (slab.densityKgM3 * slab.specificHeatJkgK);
   return Math.sqrt((2 * diffusivity) / OMEGA);

@@ -357,6 +357,7 @@ describe('bad input', () => {
     await expectRefused(['rank', file('large.json', Buffer.alloc(9 * 1024 * 1024, 32))], [/larger than 8 MiB/]);
   });
 
+  // Root may read whatever it is forbidden.
   test.skipIf(process.getuid?.() === 0)('a file that may not be read is told', async () => {
     const path = file('locked.json', '{}');
     chmodSync(path, 0);

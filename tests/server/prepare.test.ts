@@ -62,6 +62,7 @@ function prepare() {
   return { asked: asked.map((line) => line.split(' --')[0]), status, stdout, stderr };
 }
 
+// The npm that stands in for the real one is a shell script.
 describe.skipIf(process.platform === 'win32')('a clone', () => {
   test('is installed and built once, and then left alone in silence', () => {
     const first = prepare();

@@ -65,7 +65,7 @@ export function explainBatteryNow({ result }: PlayedDay, step: number): Explanat
     what: 'batteryNow',
     title: 'Ageing of a battery at this moment',
     symbol: 'b',
-    formula: power(2, quotient(difference('T_bat', 'T_25'), 'ΔT')),
+    formula: power(2, quotient(call('max', 0, difference('T_bat', 'T_25')), 'ΔT')),
     given: {
       T_bat: [result.batteryC === null ? 'temperature of the air inside' : 'temperature of the battery', celsius, '°C'],
       T_25: ['temperature that its maker gives its life for', BATTERY_RATED_C, '°C'],
@@ -73,7 +73,7 @@ export function explainBatteryNow({ result }: PlayedDay, step: number): Explanat
     },
     value: batteryAgeing(celsius),
     unit: '',
-    source: 'Life halves for each 10 K: common practice, no source',
+    source: 'Life halves for each 10 K above 25 °C and gains nothing below: common practice, no source',
     atUtc: result.stepsUtc[step] as Date,
   });
 }

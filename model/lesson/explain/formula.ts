@@ -14,7 +14,7 @@ export type Formula =
   | { readonly kind: 'call'; readonly name: FunctionName; readonly of: readonly Formula[] };
 
 /** Angles in degrees. */
-export type FunctionName = 'exp' | 'sin' | 'cos' | 'asin' | 'sqrt' | 'cbrt' | 'min';
+export type FunctionName = 'exp' | 'sin' | 'cos' | 'asin' | 'sqrt' | 'cbrt' | 'min' | 'max';
 
 const RAD = Math.PI / 180;
 
@@ -26,6 +26,7 @@ const FUNCTIONS: Readonly<Record<FunctionName, (...of: number[]) => number>> = {
   sqrt: Math.sqrt,
   cbrt: Math.cbrt,
   min: Math.min,
+  max: Math.max,
 };
 
 type Part = Formula | string | number;

@@ -67,7 +67,7 @@ describe('one difference', () => {
   test('a battery lives half as long 10 K hotter', () => {
     const { a, b } = compare({ kind: 'power', powerW: 40 });
     const life = (insideAirC: number[]) =>
-      5 / (insideAirC.reduce((sum, c) => sum + 2 ** ((c - 25) / 10), 0) / insideAirC.length);
+      5 / (insideAirC.reduce((sum, c) => sum + 2 ** (Math.max(0, c - 25) / 10), 0) / insideAirC.length);
     expect(a.ageing.batteryYears).toBeCloseTo(life(a.played.result.insideAirC), 9);
     expect(b.ageing.batteryYears).toBeCloseTo(life(b.played.result.insideAirC), 9);
   });

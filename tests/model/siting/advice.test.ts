@@ -1,5 +1,6 @@
 /** Remedies, confidence, the cold end and the touch of a hot skin. */
 import { describe, expect, test } from 'vitest';
+import { wettingPoint } from '../../../model/climate/humidity.ts';
 import {
   choiceConfidence,
   DEMO_SITE,
@@ -309,6 +310,13 @@ describe('the coldest night', () => {
   test('a skin below the dew point is said, a dry night is not wet', () => {
     expect(cold(night(5, { dewPointC: 5 })).soaked.condenses).toBe(true);
     expect(cold(night(5, { dewPointC: -20 })).soaked.condenses).toBe(false);
+  });
+
+  test('frost settles on a skin between the dew point and the frost point', () => {
+    const { lowestSkinC, condenses } = cold(night(-18, { dewPointC: -24, windMs: 0.5 })).soaked;
+    expect(lowestSkinC).toBeGreaterThan(-24);
+    expect(lowestSkinC).toBeLessThan(wettingPoint(-24));
+    expect(condenses).toBe(true);
   });
 
   test('a sample has its own coldest month, either side of the equator; a cycle its coldest hour', () => {

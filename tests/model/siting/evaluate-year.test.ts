@@ -87,9 +87,11 @@ describe('ageing', () => {
     expect(arrheniusFactor(50, 50)).toBe(1);
   });
 
-  test('a battery halves its life for each ten kelvins', () => {
+  test('a battery halves its life for each ten kelvins above 25 degC, and gains none below', () => {
     expect(batteryAgeing(25)).toBe(1);
     expect(batteryAgeing(45)).toBe(4);
+    expect(batteryAgeing(0)).toBe(1);
+    expect(batteryAgeing(-30)).toBe(1);
   });
 
   test('the sunny wall ages faster than full shade, a darker box faster still; without sun the factor is one', () => {

@@ -84,6 +84,10 @@ const judgedBoxes: readonly BandCheck[] = (
     high,
     assumed: `absorptance ${absorptance}, ${summer}`,
     ours: riseOnHottestWall(small(absorptance)),
+    ...(name === 'light' && {
+      outside:
+        'by less than a tenth of a kelvin, above a band that was judged and not measured: the wind of the lee is taken for every wall, and the hottest of eight is told',
+    }),
   },
 ]);
 
@@ -126,7 +130,7 @@ export const BOXES_IN_THE_SUN: Topic = {
       ...trade,
       ...byHalf(18),
       reason: aboutHalf,
-      assumed: 'as above, wind halved at the wall',
+      assumed: 'as above, at the wall the coefficient of the wind halved',
       ours: riseOnHottestWall(sealed({})),
     },
     {

@@ -20,13 +20,13 @@ test('arrows hold all of the ledger: in less out is what the box stores, at ever
   }
 });
 
-test('the balance closes to a hundredth of a watt, and names what flows', () => {
+test('the balance closes to two hundredths of a watt, and names what flows', () => {
   for (const step of hours) {
     const ledger = WEST.ledgers[step];
     if (ledger === undefined) throw new Error('no ledger');
     const { inW, outW, storedW, leftW } = balance(ledger);
     expect(leftW).toBeCloseTo(inW - outW - storedW, 9);
-    expect(Math.abs(leftW)).toBeLessThan(0.01);
+    expect(Math.abs(leftW)).toBeLessThan(0.02);
   }
   const night = WEST.ledgers[stepAt(WEST, 2)];
   const noon = WEST.ledgers[stepAt(WEST, 16)];
