@@ -110,6 +110,7 @@ export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions } from './siting/evaluate-year.ts';
 export { KIT_CLASSES, type KitClass, type KitName, WIDE_RANGE_K } from './siting/kit-classes.ts';
 export { LEDGER_WORDS } from './siting/ledger-words.ts';
+export { type WorstMonth, worstMonth } from './siting/other-months.ts';
 export { type BorderWay, type HeatWay, type PlayedDay, type PlayOptions, playDay } from './siting/played-day.ts';
 export { type RankedDays, rankedDays, rankWalls } from './siting/rank-walls.ts';
 export { type Remedy, type RemedyList, type RemedyOptions, remediesFor, remedySteps } from './siting/remedies.ts';
@@ -148,7 +149,7 @@ export {
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
 export type { TimeSpan } from './siting/time-spans.ts';
 export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
-export { surenessSentence, wayOutSentence } from './siting/verdict-words.ts';
+export { monthSentence, surenessSentence, wayOutSentence } from './siting/verdict-words.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
 export { type ShadeMemory, shadeMemory } from './siting/wall-shade.ts';
 export { touchText } from './siting/wording.ts';
@@ -160,6 +161,7 @@ export { splitGlobal } from './solar/decomposition.ts';
 export { extraterrestrialNormal } from './solar/extraterrestrial.ts';
 export { type SunPosition, sunPosition } from './solar/sun-position.ts';
 export { irradianceOnPlane, type PlaneIrradiance } from './solar/transposition.ts';
+export { finished } from './steps.ts';
 export {
   formatQuantity,
   fromDisplay,

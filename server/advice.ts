@@ -12,7 +12,9 @@ import {
   type Touch,
   type UnitSystem,
   type WallConfidence,
+  type WorstMonth,
   wallConfidence,
+  worstMonth,
 } from '../model/index.ts';
 
 export const SAMPLES = { usual: 100, least: 1, most: 1000 } as const;
@@ -24,6 +26,8 @@ export interface Advice {
   readonly choice: ChoiceConfidence;
   readonly cold: ColdResult;
   readonly touch: Touch;
+  /** The month that is worse for the wall than that of the design day; null where none is or months are not known. */
+  readonly worstMonth: WorstMonth | null;
 }
 
 export interface AdviceOptions {
@@ -49,12 +53,13 @@ export class AdviceStopped extends Error {
  * @throws SiteError when the site has no wall of that name; AdviceStopped
  */
 export async function adviseOn(site: Site, wall: string, options: AdviceOptions = {}): Promise<Advice> {
-  const { samples = SAMPLES.usual, seed = SEEDS.usual, units, rules, onShare } = options;
+  const { samples = SAMPLES.usual, seed = SEEDS.usual, units, rules, onShare, stopped } = options;
   const sampled = { samples, seed, rules, ...(units !== undefined && { units }) };
   // The day comes first: it finds what is wrong before anything long begins.
   const { touch } = evaluateDay(site, wall);
   const cold = evaluateColdNight(site, wall);
   await turn();
+  const worst = await inTurns(worstMonth(site, wall), { ...(stopped && { stopped }) });
   // The remedies cost about as much as one wall's spread, and that as much as each wall's part of the choice.
   const whole = 2 + site.walls.length;
   const remedies = await inTurns(remedySteps(site, wall, { units, rules }), {
@@ -69,7 +74,7 @@ export async function adviseOn(site: Site, wall: string, options: AdviceOptions 
     ...options,
     onShare: (share) => onShare?.((2 + share * site.walls.length) / whole),
   });
-  return { remedies, confidence, choice, cold, touch };
+  return { remedies, confidence, choice, cold, touch, worstMonth: worst };
 }
 
 /** How long a computation may keep others waiting, ms. */

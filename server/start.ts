@@ -3,6 +3,7 @@ import { DEMO_SITE, parseSite, rankedDays, usualUnits } from '../model/index.ts'
 import { withPlainErrors } from './cli.ts';
 import { printText, type Surroundings } from './command.ts';
 import { serveUntilStopped } from './commands/serve.ts';
+import { afterwords } from './report/afterwords.ts';
 import { rankingText } from './report/ranking-text.ts';
 import { DEFAULT_PORT, readServerSettings } from './settings.ts';
 
@@ -16,7 +17,8 @@ export function start(args: string[], surroundings: Surroundings): Promise<numbe
     const { port } = settings;
     const site = parseSite(DEMO_SITE);
     const units = usualUnits(site.place.timeZone);
-    printText(`${rankingText(site, rankedDays(site, { units }), { units })}\n`);
+    const ranked = rankedDays(site, { units });
+    printText(`${rankingText(site, ranked, { units, more: afterwords(site, ranked.ranking, { units }) })}\n`);
     const ports = port === undefined ? Array.from({ length: TRIES }, (_, index) => DEFAULT_PORT + index) : [port];
     return serveUntilStopped(settings, ports, surroundings);
   });

@@ -1,7 +1,7 @@
 /** The figures of the README are those of the model. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { clockTime, DEMO_SITE, parseSite, rankWalls } from '../model/index.ts';
+import { clockTime, DEMO_SITE, evaluateDay, parseSite, rankWalls } from '../model/index.ts';
 import { siteWith } from './model/sites.ts';
 
 const README = readFileSync(new URL('../README.md', import.meta.url), 'utf8');
@@ -16,6 +16,13 @@ describe('the worked example', () => {
     expect(row).toContain(day.sunHours === 0 ? 'none' : `${day.sunHours.toFixed(1)} h`);
     expect(row).toContain(`| ${electrodeM.get(name)} m`);
   });
+});
+
+test('October under the eave', () => {
+  const { marginK } = evaluateDay(parseSite({ ...DEMO_SITE, climate: { ...DEMO_SITE.climate, month: 10 } }), 'south');
+  expect(README.replace(/\s+/g, ' ')).toContain(
+    `That of October reaches under it: ${(-marginK).toFixed(1)} K past the limit`,
+  );
 });
 
 test("the standard's hot box", () => {

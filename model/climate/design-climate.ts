@@ -60,6 +60,13 @@ export function resolvedClearDay({ climate, place }: Site): (MonthlyDesign & { r
   return { ...monthOfSample(sample, month, place.latitudeDeg), date: sampleDate(month) };
 }
 
+/** Calendar month, 1 to 12, of a design day that a sample gives; null where none gives it. */
+export function designMonth({ climate, place }: Site): number | null {
+  if (climate.designDay !== undefined) return null;
+  const sample = CLIMATE_SAMPLES.find(({ name }) => name === climate.sample);
+  return sample === undefined ? null : (climate.month ?? hottestMonth(sample.months, place.latitudeDeg));
+}
+
 /** The design day of a calendar month, 1 to 12. */
 export const sampleDate = (month: number): string => `${DESIGN_YEAR}-${String(month).padStart(2, '0')}-21`;
 

@@ -1,11 +1,12 @@
 /** What could be done about a hot wall: each remedy simulated alone, and the best two together. */
 import type { Site } from '../site.ts';
+import { finished } from '../steps.ts';
 import { type UnitSystem, usualUnits } from '../units.ts';
 import { siteDay } from './design-day.ts';
 import { evaluateWall } from './evaluate-day.ts';
 import { namedWall } from './named-wall.ts';
 import { type Change, changed, changesFor, type Effort, effortOf, effortOrder, possible } from './remedy-changes.ts';
-import { coldDecides, type DaySummary, decidingMarginK } from './results.ts';
+import { coldDecides, type DaySummary, decidingMarginK, marginWithK } from './results.ts';
 import { isPermitted, sitingFindings } from './siting-checks.ts';
 import type { SitingRules } from './siting-rules.ts';
 
@@ -22,6 +23,7 @@ export interface Remedy {
   readonly text: string;
   readonly effort: Effort;
   readonly peakInsideAirC: number;
+  /** Room to the upper limit, K; to the nearer one where the wall as it stands passes the lower one. Negative past it. */
   readonly marginK: number;
   /** Kelvins by which the margin grows, or the air inside cools where the limit is one on outside air; negative for worse. */
   readonly gainK: number;
@@ -66,8 +68,7 @@ const LEAST_GAIN_K = 0.1;
  * @throws SiteError when the site has no wall of that name
  */
 export function remediesFor(site: Site, wallName: string, options: RemedyOptions = {}): RemedyList {
-  const steps = remedySteps(site, wallName, options);
-  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
+  return finished(remedySteps(site, wallName, options));
 }
 
 /** The same one simulation at a time: yields the share done, so that a caller can show progress and stop. */
@@ -82,7 +83,7 @@ export function* remedySteps(
   const now = evaluateWall(site, wall, day);
   // Outside air is the same whatever is done: then it is the air inside that counts, as in the ranking.
   const roomOf = (summary: DaySummary): number =>
-    site.limits.refersTo === 'outsideAir' ? -summary.peakInsideAirC : decidingMarginK(summary);
+    site.limits.refersTo === 'outsideAir' ? -summary.peakInsideAirC : marginWithK(now, summary);
   const tried = (changes: readonly Change[]): Remedy => {
     const after = changed({ site, wall }, changes);
     const summary: DaySummary = evaluateWall(after.site, after.wall, day);
@@ -92,7 +93,7 @@ export function* remedySteps(
       text: changes.map(({ text }) => text).join('; '),
       effort: effortOf(changes),
       peakInsideAirC: summary.peakInsideAirC,
-      marginK: decidingMarginK(summary),
+      marginK: marginWithK(now, summary),
       gainK: roomOf(summary) - roomOf(now),
       withinLimits: decidingMarginK(summary) >= 0,
       permitted: isPermitted(findings),

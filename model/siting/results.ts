@@ -82,6 +82,15 @@ export function compareDays(a: JudgedDay, b: JudgedDay): number {
 export const decidingMarginK = (day: Pick<DaySummary, 'marginK' | 'coldMarginK'>): number =>
   coldDecides(day) ? day.coldMarginK : day.marginK;
 
+/**
+ * Room that a change leaves, K: where the lower limit decides without it, the room to the nearer limit, since one that was
+ * far from the upper limit all the time gains nothing there.
+ */
+export const marginWithK = (
+  without: Pick<DaySummary, 'marginK' | 'coldMarginK'>,
+  day: Pick<DaySummary, 'marginK' | 'coldMarginK'>,
+): number => (coldDecides(without) ? Math.min(day.marginK, day.coldMarginK) : decidingMarginK(day));
+
 /** A wall's day without what its forecast rests on. */
 export type WallDay = Omit<DayResult, 'assumptions'>;
 

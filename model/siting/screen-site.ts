@@ -6,7 +6,7 @@ import { judgeWall } from './judged-day.ts';
 import { type KitName, kitOfRemedy, WIDE_RANGE_K } from './kit-classes.ts';
 import { rankedCandidates } from './rank-walls.ts';
 import { type Change, changed, changesFor, effortOrder, possible, type Standing } from './remedy-changes.ts';
-import { coldDecides, type DayOptions, decidingMarginK } from './results.ts';
+import { coldDecides, type DayOptions, decidingMarginK, type JudgedDay, marginWithK } from './results.ts';
 import { isPermitted, sitingFindings } from './siting-checks.ts';
 
 export interface ScreenedWall {
@@ -60,7 +60,7 @@ export function screenSite(site: Site, options: DayOptions = {}): ScreenedSite {
   if (first === undefined) return { ...common, remedy: null, kit: 'no wall' };
   const marginK = decidingMarginK(first.day);
   if (marginK >= 0) return { ...common, remedy: null, kit: 'standard' };
-  const found = leastRemedy({ site, wall: first.wall }, { day, units, marginK });
+  const found = leastRemedy({ site, wall: first.wall }, { day, units, now: first.day });
   if (found !== null) return { ...common, ...found };
   const wide = !coldDecides(first.day) && marginK + WIDE_RANGE_K >= 0;
   return { ...common, remedy: null, kit: wide ? 'wide range' : 'no wall' };
@@ -69,12 +69,13 @@ export function screenSite(site: Site, options: DayOptions = {}): ScreenedSite {
 /** The first single remedy that suffices, else the first pair; both in order of effort. */
 function leastRemedy(
   standing: Standing,
-  { day, units, marginK }: { day: SiteDay; units: UnitSystem; marginK: number },
+  { day, units, now }: { day: SiteDay; units: UnitSystem; now: JudgedDay },
 ): { remedy: SufficientRemedy; kit: KitName } | null {
+  const marginK = decidingMarginK(now);
   const tried = (changes: readonly Change[]) => {
     const after = changed(standing, changes);
     const permitted = isPermitted(sitingFindings(after.site, after.wall, { units, day }));
-    const reached = decidingMarginK(judgeWall(after.site, after.wall, day));
+    const reached = marginWithK(now, judgeWall(after.site, after.wall, day));
     const id = changes.map((change) => change.id).join('+');
     const text = changes.map((change) => change.text).join('; ');
     return { changes, permitted, gainK: reached - marginK, remedy: { id, text, marginK: reached } };

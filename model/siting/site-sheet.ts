@@ -1,14 +1,16 @@
 /** What stands on the sheet that an installer takes to the wall and signs: the decision and all that it rests on, as data. */
 import type { Site } from '../site.ts';
+import { finished } from '../steps.ts';
 import { type UnitSystem, usualUnits } from '../units.ts';
 import { namedWall } from './named-wall.ts';
+import { worstMonth } from './other-months.ts';
 import { rankedDays } from './rank-walls.ts';
 import { type RemedyList, remediesFor } from './remedies.ts';
 import { type DayResult, decidingMarginK, type RankedWall, type Ranking, type RankOptions } from './results.ts';
 import { cautionsAt, type SiteCautions } from './site-cautions.ts';
 import { type SitePlan, sitePlan } from './site-plan.ts';
 import { type SunDiagram, sunDiagram } from './sun-diagram.ts';
-import { chosenSentence, wayOutSentence } from './verdict-words.ts';
+import { chosenSentence, monthSentence, wayOutSentence } from './verdict-words.ts';
 
 /** How the wall of a sheet stands to its limits and checks. */
 export type SheetStanding = 'within' | 'beyond' | 'barred';
@@ -76,7 +78,10 @@ export function siteSheet(site: Site, options: SheetOptions = {}): SiteSheet {
     chosenByHand,
     standing,
     decision: chosenByHand ? chosenSentence(site, wall, units) : ranking.decision,
-    grounds: chosenByHand ? [`The ranking says: ${ranking.decision}`] : ranking.grounds,
+    grounds: [
+      ...(chosenByHand ? [`The ranking says: ${ranking.decision}`] : ranking.grounds),
+      ...season(site, wall, units),
+    ],
     wayOut: standing === 'within' ? '' : wayOut(site, { ranking, wall, chosenByHand }, { units, rules }),
     out: walls.filter(({ feasible }) => !feasible).map(({ name, findings }) => ({ name, why: barredBy(findings) })),
     walls: walls.map(({ rank, name, azimuthDeg, feasible, day: summary }) => ({
@@ -117,4 +122,11 @@ function wayOut(
   if (!chosenByHand) return wayOutSentence(site, ranking, list, units);
   if (list.least === null) return `Nothing that was tried on wall "${wall.name}", alone or two together, suffices.`;
   return `What suffices on it with the least effort: ${list.least.text}.`;
+}
+
+/** Whether another month is worse for the wall than that of the design day. */
+function season(site: Site, { name, feasible }: RankedWall, units: UnitSystem): string[] {
+  if (!feasible) return [];
+  const sentence = monthSentence(site, finished(worstMonth(site, name)), units);
+  return sentence === '' ? [] : [sentence];
 }

@@ -2,16 +2,18 @@
 import { capital } from '../capital.ts';
 import type { Site } from '../site.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
+import { evaluateColdNight } from './cold-night.ts';
 import type { ChoiceConfidence } from './confidence.ts';
+import type { WorstMonth } from './other-months.ts';
 import type { Remedy, RemedyList } from './remedies.ts';
 import { coldDecides, decidingMarginK, type Ranking, type WallDay } from './results.ts';
 import { ALIKE_K, type Candidate, difference, failures, quoted, type WordingContext } from './wording.ts';
 
-/** What a limit is compared with, as a subject of a sentence. */
-const LIMITED: Readonly<Record<Site['limits']['refersTo'], string>> = {
-  insideAir: 'the air inside',
-  outsideAir: 'the outside air',
-  componentCase: 'the electronics',
+/** What a limit is compared with, as a subject of a sentence, and how it goes up and down. */
+const LIMITED: Readonly<Record<Site['limits']['refersTo'], { subject: string; reaches: string; falls: string }>> = {
+  insideAir: { subject: 'the air inside', reaches: 'reaches', falls: 'falls' },
+  outsideAir: { subject: 'the outside air', reaches: 'reaches', falls: 'falls' },
+  componentCase: { subject: 'the electronics', reaches: 'reach', falls: 'fall' },
 };
 
 export interface VerdictWords {
@@ -32,7 +34,13 @@ export function verdictOn(context: WordingContext): VerdictWords {
   const decision = inside
     ? `Use ${quoted(best)}: ${reaches}, ${room} inside the limit of ${limit}.`
     : `No permitted wall stays within ${limit}: on the least bad one, ${quoted(best)}, ${reaches}, ${room} past the limit.`;
-  const grounds = [runnerUp(context, best), coolerButOut(context, best), openChecks(best), sunNote(site)];
+  const grounds = [
+    coldNightNote(context, best),
+    runnerUp(context, best),
+    betterButOut(context, best),
+    openChecks(best),
+    sunNote(site),
+  ];
   return { decision, grounds: grounds.filter((text) => text !== '') };
 }
 
@@ -42,9 +50,10 @@ function extremeOn(day: Pick<WallDay, 'marginK' | 'coldMarginK'>, { limits }: Si
   const temperature = (c: number) => formatQuantity('temperature', c, units);
   const extremeC = cold ? limits.minC + day.coldMarginK : limits.maxC - day.marginK;
   const marginK = decidingMarginK(day);
+  const { subject, reaches, falls } = LIMITED[limits.refersTo];
   return {
     inside: marginK >= 0,
-    reaches: `${LIMITED[limits.refersTo]} ${cold ? 'falls to' : 'reaches'} ${temperature(extremeC)}`,
+    reaches: `${subject} ${cold ? `${falls} to` : reaches} ${temperature(extremeC)}`,
     room: difference(Math.abs(marginK), units),
     limit: temperature(cold ? limits.minC : limits.maxC),
   };
@@ -60,19 +69,42 @@ export function chosenSentence(
   return `Wall "${name}", chosen by hand: ${reaches}, ${room} ${inside ? 'inside' : 'past'} the limit of ${limit}.`;
 }
 
+/** The design day says nothing of the coldest night: told where the first wall passes its lower limit then. */
+function coldNightNote({ site, units }: WordingContext, { wall, day }: Candidate): string {
+  if (coldDecides(day)) return '';
+  const { running, soaked } = evaluateColdNight(site, wall.name);
+  const [state, when] =
+    running.marginK < 0 ? [running, 'while it runs'] : [soaked, 'after an outage, before it starts'];
+  if (state.marginK >= 0) return '';
+  const { limits } = site;
+  const { subject, falls } = LIMITED[limits.refersTo];
+  const temperature = (c: number) => formatQuantity('temperature', c, units);
+  return (
+    `Mind the cold: in the coldest night ${subject} ${falls} to ${temperature(limits.minC + state.marginK)} ${when}, ` +
+    `${difference(-state.marginK, units)} past the lower limit of ${temperature(limits.minC)}.`
+  );
+}
+
 /** What the person falls back on where the first wall turns out to be no good. */
 function runnerUp({ candidates, units, site }: WordingContext, best: Candidate): string {
   if (candidates.length < 2) return '';
   const next = candidates.find(({ feasible }, k) => feasible && candidates[k] !== best);
   if (next === undefined) return 'No other wall is permitted.';
-  const hotterK = next.day.peakInsideAirC - best.day.peakInsideAirC;
-  const beside =
-    Math.abs(hotterK) < ALIKE_K
-      ? 'about as warm'
-      : `${difference(Math.abs(hotterK), units)} ${hotterK > 0 ? 'hotter' : 'cooler'}`;
+  const beside = coldDecides(best.day)
+    ? besideInWords(
+        next.day.coldMarginK - best.day.coldMarginK,
+        ['warmer at its coldest', 'colder at its coldest'],
+        units,
+      )
+    : besideInWords(next.day.peakInsideAirC - best.day.peakInsideAirC, ['hotter', 'cooler'], units);
   // Outside air is the same everywhere: its margin says nothing of this wall.
   const room = site.limits.refersTo === 'outsideAir' ? '' : `, ${roomWords(decidingMarginK(next.day), units)}`;
   return `Next best: ${quoted(next)}, ${beside}${room}.`;
+}
+
+function besideInWords(moreK: number, [more, less]: readonly [string, string], units: UnitSystem): string {
+  if (Math.abs(moreK) < ALIKE_K) return 'about as warm';
+  return `${difference(Math.abs(moreK), units)} ${moreK > 0 ? more : less}`;
 }
 
 const roomWords = (marginK: number, units: UnitSystem): string =>
@@ -97,14 +129,16 @@ function openChecks({ findings }: Candidate): string {
   return parts.join(' ');
 }
 
-/** Names the coolest wall that the constraints rule out, where it would have been cooler. */
-function coolerButOut({ candidates, units }: WordingContext, best: Candidate): string {
-  const out = candidates.find(
-    ({ feasible, day }) => !feasible && best.day.peakInsideAirC - day.peakInsideAirC > ALIKE_K,
-  );
+/** Names the coolest wall that the constraints rule out, where it would have been cooler; the warmest where cold decides. */
+function betterButOut({ candidates, units }: WordingContext, best: Candidate): string {
+  const cold = coldDecides(best.day);
+  const betterK = ({ day }: Candidate): number =>
+    cold ? day.coldMarginK - best.day.coldMarginK : best.day.peakInsideAirC - day.peakInsideAirC;
+  const out = candidates.find((candidate) => !candidate.feasible && betterK(candidate) > ALIKE_K);
   if (out === undefined) return '';
-  const gain = difference(best.day.peakInsideAirC - out.day.peakInsideAirC, units);
-  return `${capital(quoted(out))} would be ${gain} cooler, but is out: ${failures(out)}.`;
+  const gain = difference(betterK(out), units);
+  const how = cold ? 'warmer at its coldest' : 'cooler';
+  return `${capital(quoted(out))} would be ${gain} ${how}, but is out: ${failures(out)}.`;
 }
 
 /** A limit on outside air says nothing of the sun: every wall has the same margin, and the box is hotter than its rating thinks. */
@@ -113,12 +147,28 @@ function sunNote(site: Site): string {
   return 'The limit refers to outside air, which is the same on every wall: walls are ranked by the air inside, and whether the rating covers a sunlit box is for its maker to say.';
 }
 
+const monthName = new Intl.DateTimeFormat('en-GB', { month: 'long', timeZone: 'UTC' });
+
+/** Where another month is worse for a wall than that of its design day, by more than counts; empty where none is. */
+export function monthSentence(site: Site, worst: WorstMonth | null, units: UnitSystem): string {
+  if (worst === null || worst.worseK <= ALIKE_K) return '';
+  const { limits } = site;
+  const { subject, reaches } = LIMITED[limits.refersTo];
+  const month = monthName.format(Date.UTC(2026, worst.month - 1, 15));
+  const though = worst.coolerAirK > 0 ? ', although the air outside is cooler' : '';
+  const extreme = formatQuantity('temperature', limits.maxC - worst.marginK, units);
+  return (
+    `${worst.marginK < 0 ? 'Mind the season' : 'The season'}: on a clear day in ${month} ${subject} on wall "${worst.wall}" ${reaches} ${extreme}${though}, ` +
+    `${roomWords(worst.marginK, units)}.`
+  );
+}
+
 /** How far the decision holds while its inputs are out; empty where no wall is permitted. */
 export function surenessSentence(choice: ChoiceConfidence, { best }: Pick<Ranking, 'best'>): string {
   const wall = choice.walls.find(({ name }) => name === best);
   if (wall === undefined) return '';
   const { samples } = choice;
-  const inside = `In ${countOf(wall.withinShare, samples)} guesses of the inputs wall "${wall.name}" stays inside the limits`;
+  const inside = `In ${countOf(wall.withinShare, samples)} guesses of the inputs wall "${wall.name}" stays inside the limits on its design day`;
   // The only permitted wall is the best of them whatever the inputs are.
   if (choice.walls.length < 2) return `${inside}.`;
   const stays = wall.withinShare < 0.5 && wall.bestShare >= 0.5 ? ', but in ' : ', and in ';

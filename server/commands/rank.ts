@@ -1,14 +1,6 @@
-import {
-  type Ranking,
-  type RankOptions,
-  rankedDays,
-  remediesFor,
-  type Site,
-  type UnitSystem,
-  usualUnits,
-  wayOutSentence,
-} from '../../model/index.ts';
+import { rankedDays, usualUnits } from '../../model/index.ts';
 import { type Command, printText, readArgs, readUnits } from '../command.ts';
+import { afterwords } from '../report/afterwords.ts';
 import { rankingText } from '../report/ranking-text.ts';
 import { readRules, readSite, tellingFile } from '../site-file.ts';
 
@@ -37,14 +29,7 @@ highest temperature inside the box, the margin to the limit and the checks.
     const units = chosenUnits ?? usualUnits(site.place.timeZone);
     const ranked = tellingFile(name, () => rankedDays(site, { units, ...rules }));
     if (values.json) process.stdout.write(`${JSON.stringify(ranked.ranking, null, 2)}\n`);
-    else printText(rankingText(site, ranked, { units, wayOut: wayOut(site, ranked.ranking, { units, ...rules }) }));
+    else printText(rankingText(site, ranked, { units, more: afterwords(site, ranked.ranking, { units, ...rules }) }));
     return 0;
   },
 };
-
-/** Tries remedies only where the first wall will not do as it stands. */
-function wayOut(site: Site, ranking: Ranking, { units, rules }: RankOptions & { readonly units: UnitSystem }): string {
-  const first = ranking.walls[0];
-  if (first === undefined || ranking.withinLimits) return '';
-  return wayOutSentence(site, ranking, remediesFor(site, first.name, { units, rules }), units);
-}

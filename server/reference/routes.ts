@@ -27,7 +27,8 @@ export const ROUTES: readonly Route[] = [
     path: '/api/advice',
     summary: 'What would help a wall, how sure its forecast is, its coldest night, what burns',
     body: AdviceRequest,
-    answer: 'Remedies, band of the forecast, confidence in the choice, the coldest night, hot surfaces',
+    answer:
+      'Remedies, band of the forecast, confidence in the choice, the coldest night, hot surfaces, the worst month',
   },
   {
     method: 'POST',

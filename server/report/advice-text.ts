@@ -5,6 +5,7 @@ import {
   type Effort,
   formatQuantity,
   type InputWeight,
+  monthSentence,
   type Ranking,
   type Remedy,
   type RemedyList,
@@ -37,7 +38,11 @@ export function adviceText(site: Site, { advice, ranking, units }: Report): stri
   return [
     ...placeLines(site, ranking, units).map((line) => wrap(line)),
     '',
-    ...verdictLines(ranking, [surenessSentence(choice, ranking), wayOut(site, { advice, ranking, units })]),
+    ...verdictLines(ranking, [
+      monthSentence(site, advice.worstMonth, units),
+      surenessSentence(choice, ranking),
+      wayOut(site, { advice, ranking, units }),
+    ]),
     '',
     wrap(`wall ${remedies.wall}`),
     '',

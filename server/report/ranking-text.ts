@@ -21,22 +21,22 @@ import { placeLines } from './place-lines.ts';
 
 interface RankingWords {
   readonly units: UnitSystem;
-  /** What to do where no wall will do as it stands; left out or empty where one does. */
-  readonly wayOut?: string;
+  /** What goes below the decision, beside its grounds. */
+  readonly more?: readonly string[];
 }
 
 /** Title, verdict, table of walls, a reason for each, assumptions and cautions, those of the first wall's day among them. */
 export function rankingText(
   site: Site,
   { ranking, days, onDay }: RankedDays,
-  { units, wayOut = '' }: RankingWords,
+  { units, more = [] }: RankingWords,
 ): string {
   const first = days.get(ranking.walls[0]?.name ?? '');
   const here = first === undefined ? [] : cautionsOfTheDay(cautionsAt(site, first, units, onDay));
   return [
     ...placeLines(site, ranking, units).map((line) => wrap(line)),
     '',
-    ...verdictLines(ranking, [wayOut]),
+    ...verdictLines(ranking, more),
     '',
     table(ranking.walls, columns(ranking.timeZone, units)),
     '',

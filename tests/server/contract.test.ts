@@ -5,6 +5,7 @@ import {
   choiceConfidence,
   evaluateColdNight,
   evaluateDay,
+  finished,
   parseSite,
   rankWalls,
   remediesFor,
@@ -14,6 +15,7 @@ import {
   type UnitSystem,
   USUAL_SITING_RULES,
   wallConfidence,
+  worstMonth,
 } from '../../model/index.ts';
 import packageFile from '../../package.json';
 import { createApp } from '../../server/app.ts';
@@ -57,7 +59,7 @@ test('advice without a wall is about the one that the ranking puts first', async
 test('advice tries a hundred sets where nobody says how many', async () => {
   const site = { ...SMALL_SITE, walls: SMALL_SITE.walls.slice(0, 1) };
   const { body } = await request(app).post('/api/advice').send({ site });
-  expect(Object.keys(body).sort()).toEqual(['choice', 'cold', 'confidence', 'remedies', 'touch']);
+  expect(Object.keys(body).sort()).toEqual(['choice', 'cold', 'confidence', 'remedies', 'touch', 'worstMonth']);
   expect([body.confidence.samples, body.choice.samples]).toEqual([100, 100]);
 });
 
@@ -136,18 +138,12 @@ function adviceOfModel(
   const worded = { ...options, ...(units !== undefined && { units }) };
   return {
     remedies: remediesFor(site, wall, worded),
-    confidence: resultOf(wallConfidence(site, wall, worded)),
-    choice: resultOf(choiceConfidence(site, worded)),
+    confidence: finished(wallConfidence(site, wall, worded)),
+    choice: finished(choiceConfidence(site, worded)),
     cold: evaluateColdNight(site, wall),
     touch: evaluateDay(site, wall).touch,
+    worstMonth: finished(worstMonth(site, wall)),
   };
-}
-
-function resultOf<Result>(work: Generator<number, Result>): Result {
-  for (;;) {
-    const step = work.next();
-    if (step.done) return step.value;
-  }
 }
 
 /** supertest knows no parser for the content type of a JSON Schema. */

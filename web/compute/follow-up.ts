@@ -1,5 +1,13 @@
 /** What is computed after the ranking, one thing after the other, and what is said about it. */
-import type { ChoiceConfidence, ColdResult, RemedyList, Site, UnitSystem, WallConfidence } from '../../model/index.ts';
+import type {
+  ChoiceConfidence,
+  ColdResult,
+  RemedyList,
+  Site,
+  UnitSystem,
+  WallConfidence,
+  WorstMonth,
+} from '../../model/index.ts';
 
 /** Everything that follows a ranking, in the order in which it is computed. */
 export interface FollowUps {
@@ -7,6 +15,8 @@ export interface FollowUps {
   readonly remedies: RemedyList;
   /** The same for the first wall of the ranking, where it will not do as it stands; null where it will. */
   readonly wayOut: RemedyList | null;
+  /** The month that is worse for the first wall than that of the design day; null where none is or months are not known. */
+  readonly months: WorstMonth | null;
   readonly choice: ChoiceConfidence;
   readonly confidence: WallConfidence;
 }

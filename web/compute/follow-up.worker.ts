@@ -5,6 +5,7 @@ import {
   type RemedyList,
   remedySteps,
   wallConfidence,
+  worstMonth,
 } from '../../model/index.ts';
 import type { FollowUpKind, FollowUpReply, FollowUpRequest, FollowUps } from './follow-up.ts';
 
@@ -15,6 +16,7 @@ const STEPS: { [Kind in FollowUpKind]: (request: FollowUpRequest) => Steps<Follo
   cold: ({ site, wall }) => atOnce(() => evaluateColdNight(site, wall)),
   remedies: remediesOfShown,
   wayOut: wayOutSteps,
+  months: ({ site, first }) => worstMonth(site, first),
   choice: ({ site, units }) => choiceConfidence(site, { units }),
   confidence: ({ site, wall, units }) => wallConfidence(site, wall, { units }),
 };

@@ -32,6 +32,7 @@ const NONE_YET: FollowUpStates = {
   cold: WAITING,
   remedies: WAITING,
   wayOut: WAITING,
+  months: WAITING,
   choice: WAITING,
   confidence: WAITING,
 };

@@ -1,11 +1,13 @@
 /** What the verdict says once the follow-ups are there: how far it holds, and what to do where no wall will do. */
-import { surenessSentence, wayOutSentence } from '../../model/index.ts';
+import { monthSentence, surenessSentence, wayOutSentence } from '../../model/index.ts';
 import type { FollowUps } from '../compute/follow-up.ts';
 import type { SiteResult } from '../compute/protocol.ts';
 import type { OriginOf } from './advice/use-origins.ts';
 import type { FollowUpStates, FollowUpsInPage } from './use-follow-ups.ts';
 
 export interface Afterthoughts {
+  /** Whether another month is worse; empty where none is. */
+  readonly season: string;
   readonly sureness: string;
   /** Empty where the first wall will do as it stands. */
   readonly wayOut: string;
@@ -28,9 +30,10 @@ export function afterthoughts(
   };
   const toCome = (kind: keyof FollowUps, words: string) =>
     follow.stopped || follow.states[kind].phase === 'failed' ? '' : words;
-  const [choice, list] = [fresh('choice'), fresh('wayOut')];
+  const [choice, list, months] = [fresh('choice'), fresh('wayOut'), fresh('months')];
   const { units } = originOf('wayOut');
   return {
+    season: ranking.best === null ? '' : monthSentence(site, months, units),
     sureness:
       ranking.best === null ? '' : choice ? surenessSentence(choice, ranking) : toCome('choice', SURENESS_TO_COME),
     wayOut: ranking.withinLimits

@@ -95,6 +95,7 @@ function VerdictText({ result: { ranking }, after, toRemedies }: VerdictTextProp
           {unbroken(ground)}{' '}
         </span>
       ))}
+      {after !== null && after.season !== '' && <span class="verdict-ground">{unbroken(after.season)} </span>}
       {after !== null && after.sureness !== '' && <span class="verdict-ground">{unbroken(after.sureness)}</span>}
     </p>
   );

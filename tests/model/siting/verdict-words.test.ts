@@ -47,6 +47,63 @@ describe('what goes with the decision', () => {
   });
 });
 
+describe('where the lower limit decides', () => {
+  // A summer's day beyond the polar circle that is too cold for the electronics.
+  const cold = siteWith({
+    place: { latitudeDeg: 70 },
+    climate: { designDay: { date: '2026-06-21', maxC: 5, dailyRangeK: 12, dewPointC: -8 } },
+    limits: { minC: 10, maxC: 60 },
+    walls: [
+      { name: 'north', azimuthDeg: 0 },
+      { name: 'south', azimuthDeg: 180 },
+    ],
+  });
+  const ranking = rankWalls(cold, { units: 'metric' });
+
+  test('the next wall is told by how cold it gets', () => {
+    const [first, next] = ranking.walls;
+    const colder = ((first?.day.coldMarginK ?? 0) - (next?.day.coldMarginK ?? 0)).toFixed(1);
+    expect(ranking.decision).toMatch(/falls to .* past the limit/);
+    expect(ranking.grounds[0]).toMatch(colder === '0.0' ? /about as warm/ : /colder at its coldest|about as warm/);
+    expect(ranking.grounds.join(' ')).not.toMatch(/hotter/);
+  });
+
+  test('remedies gain what they warm, and leave the room to the nearer limit', () => {
+    const list = remediesFor(cold, ranking.walls[0]?.name ?? '', { units: 'metric' });
+    for (const remedy of [...list.remedies, ...(list.bestPair ? [list.bestPair] : [])]) {
+      expect(Math.abs(remedy.gainK)).toBeLessThan(15);
+      expect(remedy.marginK).toBeCloseTo(list.marginK + remedy.gainK, 9);
+      expect(remedy.withinLimits).toBe(remedy.marginK >= 0);
+    }
+  });
+
+  test('electronics fall and reach in the plural', () => {
+    const electronics = (limits: object) => rankWalls(siteWith({ limits: { refersTo: 'componentCase', ...limits } }));
+    expect(electronics({ maxC: 40 }).decision).toMatch(/the electronics reach \d/);
+    expect(electronics({ minC: 60, maxC: 150 }).decision).toMatch(/the electronics fall to \d/);
+  });
+});
+
+describe('the coldest night', () => {
+  const night = (minC: number, limitC: number, powerW = 15) =>
+    rankWalls(
+      siteWith({
+        climate: { sample: 'dry-basin', coldNight: { minC } },
+        limits: { minC: limitC, maxC: 90 },
+        box: { powerW },
+      }),
+      { units: 'metric' },
+    ).grounds.find((ground) => ground.startsWith('Mind the cold'));
+
+  test('is told where it passes the lower limit, running or after an outage, and only there', () => {
+    expect(night(-5, -20)).toBeUndefined();
+    expect(night(-5, -4)).toMatch(
+      /^Mind the cold: in the coldest night the air inside falls to -\d\.\d °C after an outage, /,
+    );
+    expect(night(-25, 10)).toMatch(/ while it runs, \d+\.\d K past the lower limit of 10\.0 °C\.$/);
+  });
+});
+
 describe('how far it holds', () => {
   const choice = (walls: ChoiceConfidence['walls'], samples = 100) => ({ walls, samples, assumption: '' });
   const south = { name: 'south', bestShare: 0.97, withinShare: 0.93 };
@@ -54,7 +111,7 @@ describe('how far it holds', () => {
 
   test('counts of the same guesses, of the wall that the ranking picks', () => {
     expect(surenessSentence(choice([east, south]), { best: 'south' })).toBe(
-      'In 93 of 100 guesses of the inputs wall "south" stays inside the limits, and in 97 of 100 it stays the best wall.',
+      'In 93 of 100 guesses of the inputs wall "south" stays inside the limits on its design day, and in 97 of 100 it stays the best wall.',
     );
     expect(surenessSentence(choice([{ ...south, withinShare: 0.1 }, east]), { best: 'south' })).toMatch(
       /^In 10 of 100 .*, but in 97 of 100 it stays the best wall\.$/,
