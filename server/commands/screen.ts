@@ -1,6 +1,6 @@
-import { existsSync, statSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { dirname, extname, resolve } from 'node:path';
+import { extname } from 'node:path';
 import { BadInput } from '../bad-input.ts';
 import { type Command, printText, readArgs, readWhole, seeHelp } from '../command.ts';
 import { progressTail, screeningText } from '../report/screening-text.ts';
@@ -10,6 +10,7 @@ import { COLUMN_KINDS, matchColumns, readColumnOption } from '../screening/colum
 import { refuseUnreadable } from '../screening/first-rows.ts';
 import { readGrid } from '../screening/grid.ts';
 import { FORMATS, type Format } from '../screening/output.ts';
+import { problemsOfFiles } from '../screening/run-files.ts';
 import type { ScreeningJob } from '../screening/screening.ts';
 import { sniffTable } from '../screening/sniff.ts';
 import { gridSource, type Source, tableSource } from '../screening/source.ts';
@@ -80,7 +81,8 @@ ${COLUMN_KINDS.map(({ key, label, names }) => wrap(`${label} (also ${names.join(
     const path = positionals[0];
     const { out, resume, restart } = values;
     const workers = readWhole('screen', 'workers', values.workers, { least: 1, most: MOST_WORKERS });
-    const problems = wrongTogether({ ...values, path });
+    const problems = out ? problemsOfFiles({ ...values, table: path, out }) : [];
+    problems.push(...wrongTogether({ ...values, path }));
     if (problems.length > 0 || out === undefined) throw new BadInput(problems.map((problem) => `screen: ${problem}`));
     // Loaded here, so that the other commands start without database and worker threads.
     const { isUnfinished } = await import('../screening/screening.ts');
@@ -147,28 +149,13 @@ interface Values {
 }
 
 /** What is wrong with the options as a whole. */
-function wrongTogether({
-  path,
-  grid,
-  step,
-  out,
-  rejects,
-  format,
-  climate,
-  weather,
-  resume,
-  restart,
-}: Values): string[] {
+function wrongTogether({ path, grid, step, out, format, climate, weather, resume, restart }: Values): string[] {
   const problems: string[] = [];
   if (path === undefined && grid === undefined) problems.push(`a table or --grid is needed; ${seeHelp('screen')}`);
   if (path !== undefined && grid !== undefined) problems.push('a table and --grid do not go together');
   if (grid === undefined && step !== undefined) problems.push('--step goes with --grid only');
   if (path === '-') problems.push('standard input cannot be gone on with after a stop; a file is needed');
   if (typeof out !== 'string' || out === '') problems.push(`--out FILE is needed; ${seeHelp('screen')}`);
-  else problems.push(...wrongPlace('--out', out));
-  if (typeof rejects === 'string') problems.push(...wrongPlace('--rejects', rejects));
-  const files = [path, out, rejects].filter((file) => typeof file === 'string').map((file) => resolve(file));
-  if (new Set(files).size < files.length) problems.push('table, results and rejects must be different files');
   if (typeof format === 'string' && !(FORMATS as readonly string[]).includes(format)) {
     problems.push(`--format ${format}: allowed are ${FORMATS.join(' and ')}`);
   }
@@ -178,13 +165,6 @@ function wrongTogether({
   if (climate !== undefined && weather !== undefined) problems.push('--climate and --weather do not go together');
   if (resume && restart) problems.push('--resume and --restart do not go together');
   return problems;
-}
-
-function wrongPlace(option: string, path: string): string[] {
-  if (!existsSync(dirname(resolve(path)))) return [`${option} ${path}: there is no such folder`];
-  return existsSync(path) && statSync(path).isDirectory()
-    ? [`${option} ${path}: this is a folder, a file is needed`]
-    : [];
 }
 
 function formatOf(out: string): Format {

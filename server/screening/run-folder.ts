@@ -7,7 +7,6 @@ import {
   existsSync,
   fsyncSync,
   ftruncateSync,
-  mkdirSync,
   openSync,
   renameSync,
   rmSync,
@@ -15,6 +14,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { dirname, extname, join } from 'node:path';
+import { makeFolders } from '../make-folders.ts';
 
 export interface RunPaths {
   readonly out: string;
@@ -81,7 +81,7 @@ export function holdsBytes(path: string, bytes: number): boolean {
 }
 
 export function makeFolder({ folder }: RunPaths): void {
-  mkdirSync(folder, { recursive: true });
+  makeFolders(folder);
 }
 
 /** Puts the finished files in their places; may be repeated after a crash. */

@@ -1,9 +1,9 @@
 /** `shadeside screen` from the build: worker threads, kills, messages. */
 import { existsSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, test, vi } from 'vitest';
-import { main } from '../../../server/cli.ts';
+import { describe, expect, test } from 'vitest';
 import { runBuilt, spawnBuilt } from '../run-built.ts';
+import { printed } from './printed.ts';
 import { manyRows, ownFolder, rowsOf, screened } from './tables.ts';
 
 const folder = ownFolder();
@@ -25,23 +25,6 @@ async function killedAfter(ms: number, args: string[], path: string): Promise<bo
   const code = await closed;
   clearTimeout(timer);
   return code === 0;
-}
-
-/** Runs the command line in this process. */
-async function printed(args: string[]) {
-  const said = { stdout: '', stderr: '' };
-  const spies = (['stdout', 'stderr'] as const).map((name) =>
-    vi.spyOn(process[name], 'write').mockImplementation((text) => {
-      said[name] += text.toString();
-      return true;
-    }),
-  );
-  try {
-    const code = await main(args, { webDir: 'none' });
-    return { code, ...said };
-  } finally {
-    for (const spy of spies) spy.mockRestore();
-  }
 }
 
 /** The same numbers on every run (Park and Miller's generator). */
