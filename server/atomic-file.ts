@@ -1,5 +1,6 @@
 /** Files that are there whole or not at all. */
 import { randomUUID } from 'node:crypto';
+import { closeSync, constants, copyFileSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
 import { open, rename, rm } from 'node:fs/promises';
 import { BadInput } from './bad-input.ts';
 
@@ -8,7 +9,7 @@ import { BadInput } from './bad-input.ts';
  * @throws BadInput where it cannot be written
  */
 export async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
-  const part = `${path}.${randomUUID()}.part`;
+  const part = partOf(path);
   try {
     const file = await open(part, 'wx');
     try {
@@ -23,3 +24,37 @@ export async function writeWhole(path: string, bytes: Uint8Array): Promise<void>
     throw new BadInput([`${path}: cannot be written (${(error as NodeJS.ErrnoException).code ?? error})`]);
   }
 }
+
+/**
+ * Moves a file that is safe on its disk to its place, on another file system, too: whoever looks finds the old one or the new one.
+ * May be repeated after a crash.
+ */
+export function moveWhole(from: string, to: string): void {
+  try {
+    renameSync(from, to);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EXDEV') throw error;
+    copyWhole(from, to);
+    rmSync(from);
+  }
+}
+
+function copyWhole(from: string, to: string): void {
+  const part = partOf(to);
+  try {
+    copyFileSync(from, part, constants.COPYFILE_EXCL);
+    const file = openSync(part, 'r+');
+    try {
+      fsyncSync(file);
+    } finally {
+      closeSync(file);
+    }
+    renameSync(part, to);
+  } catch (error) {
+    rmSync(part, { force: true });
+    throw error;
+  }
+}
+
+/** A name beside a file's own that nothing else has. */
+const partOf = (path: string): string => `${path}.${randomUUID()}.part`;

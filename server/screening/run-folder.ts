@@ -2,18 +2,9 @@
  * The files of a run while it is under way: they stand in a folder of their own beside the results and take their places only when
  * everything is written.
  */
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  ftruncateSync,
-  openSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeSync,
-} from 'node:fs';
+import { closeSync, existsSync, fsyncSync, ftruncateSync, openSync, rmSync, statSync, writeSync } from 'node:fs';
 import { dirname, extname, join } from 'node:path';
+import { moveWhole } from '../atomic-file.ts';
 import { makeFolders } from '../make-folders.ts';
 
 export interface RunPaths {
@@ -86,9 +77,14 @@ export function makeFolder({ folder }: RunPaths): void {
 
 /** Puts the finished files in their places; may be repeated after a crash. */
 export function placeFiles({ out, rejects, outPart, rejectsPart }: RunPaths): void {
-  if (existsSync(rejectsPart)) renameSync(rejectsPart, rejects);
-  if (existsSync(outPart)) renameSync(outPart, out);
-  syncFolder(dirname(out));
+  for (const [part, place] of [
+    [rejectsPart, rejects],
+    [outPart, out],
+  ] as const) {
+    if (!existsSync(part)) continue;
+    moveWhole(part, place);
+    syncFolder(dirname(place));
+  }
 }
 
 /** Takes the folder of a run away. */
