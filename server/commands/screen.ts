@@ -2,7 +2,9 @@ import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { extname } from 'node:path';
 import { BadInput } from '../bad-input.ts';
-import { type Command, printText, readArgs, readWhole, seeHelp } from '../command.ts';
+import { type Command, printable, printText, readArgs, readWhole, seeHelp } from '../command.ts';
+import { fileFailure, isFull } from '../file-failure.ts';
+import { programName, shellWord } from '../program-name.ts';
 import { progressTail, screeningText } from '../report/screening-text.ts';
 import { readBaseSite } from '../screening/base-site.ts';
 import { CLIMATE_NAMES } from '../screening/climate-choice.ts';
@@ -104,13 +106,13 @@ ${COLUMN_KINDS.map(({ key, label, names }) => wrap(`${label} (also ${names.join(
       unfinished: resume ? 'resume' : restart ? 'restart' : 'refuse',
     };
     refuseUnreadable(path ?? '--grid', source.first, { ...job, header: source.header });
-    return screenUntilDone(job, ['shadeside', 'screen', ...args]);
+    return screenUntilDone(job, args);
   },
 };
 
 /** Runs it with a bar on the terminal; a first Ctrl+C stops it cleanly. */
-async function screenUntilDone(job: ScreeningJob, call: readonly string[]): Promise<number> {
-  const { runScreening, ScreeningStopped } = await import('../screening/screening.ts');
+async function screenUntilDone(job: ScreeningJob, args: readonly string[]): Promise<number> {
+  const { isUnfinished, runScreening, ScreeningStopped } = await import('../screening/screening.ts');
   const stop = new AbortController();
   const onSignal = () => stop.abort();
   const signals = ['SIGINT', 'SIGTERM'] as const;
@@ -126,13 +128,26 @@ async function screenUntilDone(job: ScreeningJob, call: readonly string[]): Prom
     return 0;
   } catch (error) {
     progress.end();
-    if (!(error instanceof ScreeningStopped)) throw error;
-    const again = call.filter((word) => word !== '--resume' && word !== '--restart').join(' ');
-    process.stderr.write(`Stopped after ${error.tally.rows} rows. To go on: ${again} --resume\n`);
+    if (error instanceof ScreeningStopped) {
+      process.stderr.write(`Stopped after ${error.tally.rows} rows. To go on: ${again(args)}\n`);
+      return 1;
+    }
+    const failure = fileFailure(error);
+    if (failure === undefined || !isUnfinished(job.out)) throw error;
+    const mend = isFull(error) ? ' Free some space; what was done is kept.' : ' What was done is kept.';
+    process.stderr.write(`${printable(failure)}${mend} To go on: ${again(args)}\n`);
     return 1;
   } finally {
     for (const signal of signals) process.off(signal, onSignal);
   }
+}
+
+/** The same call once more, to go on with what it left; as it is typed in a shell. */
+function again(args: readonly string[]): string {
+  const end = args.includes('--') ? args.indexOf('--') : args.length;
+  const options = args.slice(0, end).filter((word) => word !== '--resume' && word !== '--restart');
+  const words = ['screen', ...options, '--resume', ...args.slice(end)];
+  return [programName(), ...words.map(shellWord)].join(' ');
 }
 
 /** A grid in the west begins with a minus sign, which the parser of options would take for another option. */

@@ -11,8 +11,9 @@ import { HOLD_FILE, SCREENINGS_FOLDER, TABLES_FOLDER } from '../data/folders.ts'
 import { storageFailure } from '../data/storage-failure.ts';
 import type { Store } from '../data/store.ts';
 import { HttpError } from '../errors.ts';
+import { isFull } from '../file-failure.ts';
 import { isUnfinished, runScreening, type ScreeningProgress, ScreeningStopped } from '../screening/screening.ts';
-import { failureSentence, isFull } from './failure.ts';
+import { failureSentence } from './failure.ts';
 import { engineJob, type JobFiles, type JobSpec, jobFiles, prepareJob, sourceOf } from './job.ts';
 import { type JobChange, type JobRecord, jobTable, type Status } from './job-table.ts';
 import { labelColumn } from './matching.ts';

@@ -89,7 +89,7 @@ describe('screen', () => {
   });
 
   test('Ctrl+C stops it with a checkpoint and says how to go on', async () => {
-    const table = file('stop.csv', manyRows(5000));
+    const table = file('to stop.csv', manyRows(5000));
     const to = join(folder, 'stop.out.csv');
     const child = spawnBuilt(['screen', table, '--out', to, '--workers', '1']);
     let stderr = '';
@@ -99,7 +99,9 @@ describe('screen', () => {
     while (!existsSync(`${to}.unfinished/results.part`)) await new Promise((resolve) => setTimeout(resolve, 20));
     child.kill('SIGINT');
     const code = await new Promise((resolve) => child.on('close', resolve));
-    expect(stderr).toMatch(/^Stopped after \d+ rows\. To go on: shadeside screen .*stop\.csv --out .* --resume\n$/);
+    expect(stderr).toMatch(
+      /^Stopped after \d+ rows\. To go on: shadeside screen '.*to stop\.csv' --out .* --resume\n$/,
+    );
     expect(code).toBe(1);
     expect(existsSync(to)).toBe(false);
     const again = await runBuilt(['screen', table, '--out', to]);
