@@ -92,7 +92,7 @@ export {
   USUAL_LEAF_MONTHS,
   type Wall,
 } from './site.ts';
-export { type Problem, SiteError } from './site-error.ts';
+export { type Problem, SiteError, shown } from './site-error.ts';
 export { siteFileName } from './site-file-name.ts';
 export { holdsSite, SITE_LINK_START, SiteLinkError, siteLinkFragment, siteOfLink } from './site-link.ts';
 export { dayAssumptions } from './siting/assumptions.ts';
