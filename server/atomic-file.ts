@@ -3,10 +3,11 @@ import { randomUUID } from 'node:crypto';
 import { closeSync, constants, copyFileSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
 import { open, rename, rm } from 'node:fs/promises';
 import { BadInput } from './bad-input.ts';
+import { codeOf, isFull } from './file-failure.ts';
 
 /**
  * Writes a file beside its place and moves it there: whoever looks finds the old one or the new one, never a part.
- * @throws BadInput where it cannot be written
+ * @throws BadInput where it cannot be written; the error of the system where the disk is full
  */
 export async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
   const part = partOf(path);
@@ -21,8 +22,14 @@ export async function writeWhole(path: string, bytes: Uint8Array): Promise<void>
     await rename(part, path);
   } catch (error) {
     await rm(part, { force: true });
-    throw new BadInput([`${path}: cannot be written (${(error as NodeJS.ErrnoException).code ?? error})`]);
+    throw notWritten(path, error);
   }
+}
+
+/** What to throw for a file that was not written: a wrong place is bad input, a full disk is nobody's. */
+export function notWritten(path: string, error: unknown, what = 'cannot be written'): unknown {
+  if (isFull(error)) return Object.assign(new Error(`${path}: the disk is full`), { code: codeOf(error), path });
+  return new BadInput([`${path}: ${what} (${codeOf(error) || error})`]);
 }
 
 /**

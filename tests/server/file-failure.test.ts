@@ -63,6 +63,12 @@ describe('the command line', () => {
   });
 });
 
+test.runIf(existsSync('/dev/full'))('a file for which there is no room is told, and is no bad input', async () => {
+  const { code, stdout, stderr } = await runBuilt(['year', '--wall', 'west', '--write-epw', '/dev/full']);
+  expect(stderr).toMatch(/\n\/dev\/full: the disk is full \(ENOSPC\)\.\n$/);
+  expect([code, stdout]).toEqual([1, '']);
+});
+
 test.runIf(existsSync('/dev/full'))('a full disk behind a ">" is told', () => {
   const script = `const { main } = await import(${JSON.stringify(`file://${SERVER_BUILD}/cli.js`)});
     process.exitCode = await main(['day', '--wall', 'west', '--csv'], { webDir: '' });`;
