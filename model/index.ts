@@ -92,9 +92,10 @@ export {
   USUAL_LEAF_MONTHS,
   type Wall,
 } from './site.ts';
-export { type Problem, SiteError } from './site-error.ts';
+export { type Problem, SiteError, shown } from './site-error.ts';
 export { siteFileName } from './site-file-name.ts';
 export { holdsSite, SITE_LINK_START, SiteLinkError, siteLinkFragment, siteOfLink } from './site-link.ts';
+export { dayAssumptions } from './siting/assumptions.ts';
 export { bearingRose, ROSE_STEP_DEG, type RosePoint } from './siting/bearing-rose.ts';
 export { type ColdResult, type ColdState, evaluateColdNight } from './siting/cold-night.ts';
 export { type ComparedYear, compareYears, versusBest, type YearComparison } from './siting/compare-years.ts';

@@ -1,4 +1,4 @@
-/** The command line: finds the command, and turns bad input into one line a problem and exit code 2. */
+/** The command line: finds the command, and turns bad input and failures of files into lines and an exit code. */
 import packageFile from '../package.json';
 import { BadInput } from './bad-input.ts';
 import { type Command, printable, type Surroundings } from './command.ts';
@@ -12,6 +12,8 @@ import { serve } from './commands/serve.ts';
 import { sheet } from './commands/sheet.ts';
 import { token } from './commands/token.ts';
 import { year } from './commands/year.ts';
+import { fileFailure } from './file-failure.ts';
+import { programName } from './program-name.ts';
 
 /** In the order in which the help tells them: for people, then for whoever runs a server. */
 const COMMANDS = new Map<string, Command>(
@@ -26,34 +28,48 @@ export function main(args: string[], surroundings: Surroundings): Promise<number
   return withPlainErrors(() => run(args, surroundings));
 }
 
-/** Runs `work`; bad input becomes lines on stderr and exit code 2. */
+/** Runs `work`; bad input becomes lines on stderr and exit code 2, a disk or file that fails a line and 1. Bugs show their stack. */
 export async function withPlainErrors(work: () => Promise<number>): Promise<number> {
   // Stays on: what a pipe has not taken yet still goes out after the end. Once, however often this is called.
   process.stdout.off('error', onBrokenOutput).on('error', onBrokenOutput);
   try {
     return await work();
   } catch (error) {
-    if (!(error instanceof BadInput)) throw error;
-    for (const line of error.lines) process.stderr.write(`${printable(line).replaceAll('\n', ' ')}\n`);
-    return 2;
+    if (error instanceof BadInput) {
+      for (const line of error.lines) tell(line);
+      return 2;
+    }
+    const failure = fileFailure(error);
+    if (failure === undefined) throw error;
+    tell(failure);
+    return 1;
   }
 }
 
-/** A reader such as `head` that has seen enough closes the pipe; that is no failure. */
+/** A reader such as `head` that has seen enough closes the pipe; that is no failure. A full disk behind a ">" is one. */
 function onBrokenOutput(error: NodeJS.ErrnoException): void {
-  if (error.code !== 'EPIPE') throw error;
-  process.exit(0);
+  if (error.code === 'EPIPE') process.exit(0);
+  const failure = fileFailure(error);
+  if (failure === undefined) throw error;
+  tell(`standard output: ${failure}`);
+  process.exit(1);
+}
+
+function tell(line: string): void {
+  process.stderr.write(`${printable(line).replaceAll('\n', ' ')}\n`);
 }
 
 async function run([name, ...args]: string[], surroundings: Surroundings): Promise<number> {
   if (name === undefined)
-    throw new BadInput([`a command is needed: ${[...COMMANDS.keys()].join(', ')}; see shadeside --help`]);
+    throw new BadInput([`a command is needed: ${[...COMMANDS.keys()].join(', ')}; see ${programName()} --help`]);
   if (name === '--help' || name === '-h' || name === 'help') return say(help());
   if (name === '--version') return say(packageFile.version);
   const command = COMMANDS.get(name);
   if (!command) {
     const what = name.startsWith('-') ? 'option' : 'command';
-    throw new BadInput([`"${name}" is no known ${what}: ${[...COMMANDS.keys()].join(', ')}; see shadeside --help`]);
+    throw new BadInput([
+      `"${name}" is no known ${what}: ${[...COMMANDS.keys()].join(', ')}; see ${programName()} --help`,
+    ]);
   }
   if (wantsHelp(args)) return say(command.help);
   return command.run(args, surroundings);

@@ -2,6 +2,7 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import type { UnitSystem } from '../model/index.ts';
 import { BadInput } from './bad-input.ts';
+import { programName } from './program-name.ts';
 
 /** What the command line is told about its installation. */
 export interface Surroundings {
@@ -48,7 +49,7 @@ function parse<const Known extends Options>(command: string, args: string[], opt
 
 /** Where to read on, for messages. */
 export function seeHelp(command: string): string {
-  return `see shadeside ${command} --help`;
+  return `see ${programName()} ${command} --help`;
 }
 
 /**

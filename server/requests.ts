@@ -1,7 +1,7 @@
 /** What the API's bodies hold around the site. The site itself is checked by the model. */
 import type { Request } from 'express';
 import { z } from 'zod';
-import { type Problem, SiteError } from '../model/index.ts';
+import { type Problem, SiteError, shown } from '../model/index.ts';
 import { SAMPLES, SEEDS } from './advice.ts';
 import { HttpError } from './errors.ts';
 import { LINK_BASE_ALLOWED, readLinkBase } from './sheet/link-base.ts';
@@ -85,7 +85,7 @@ export function sheetRequest(request: Request): SheetInput {
 
 function bodyOf<Schema extends z.ZodObject>(request: Request, schema: Schema): z.output<Schema> {
   if (request.body === undefined) throw new HttpError(415, 'the body must be JSON, content type application/json');
-  const parsed = schema.safeParse(request.body);
+  const parsed = schema.safeParse(request.body, { reportInput: true });
   if (parsed.success) return parsed.data;
   throw new SiteError(bodyProblems(parsed.error, schema, ALLOWED));
 }
@@ -93,18 +93,28 @@ function bodyOf<Schema extends z.ZodObject>(request: Request, schema: Schema): z
 /** What is wrong with a body, field by field; `allowed` says what may stand in each. */
 export function bodyProblems(error: z.ZodError, schema: z.ZodObject, allowed: Allowed): Problem[] {
   const fields = Object.keys(schema.shape).join(', ');
-  return error.issues.flatMap((issue) => problemsOf(issue, fields, allowed));
+  const secret = 'token' in schema.shape;
+  return error.issues.flatMap((issue) => problemsOf(issue, { fields, allowed, secret }));
 }
 
 type Allowed = Readonly<Record<string, string>>;
 
-function problemsOf(issue: z.core.$ZodIssue, fields: string, allowed: Allowed): Problem[] {
+interface BodyKind {
+  readonly fields: string;
+  readonly allowed: Allowed;
+  /** Whether it may hold a token, wherever somebody put it: such a thing is never told back. */
+  readonly secret: boolean;
+}
+
+function problemsOf(issue: z.core.$ZodIssue, { fields, allowed, secret }: BodyKind): Problem[] {
   if (issue.code === 'unrecognized_keys') {
-    return issue.keys.map((key) => problem(key, 'unknown field of the body', fields));
+    // Its name only: nobody knows what a field that does not belong here may hold.
+    return issue.keys.map((key) => problem(key, shown(key), 'unknown field of the body', fields));
   }
   const path = issue.path.join('.');
-  if (path === '') return [problem(path, 'the body is no JSON object', `an object with ${fields}`)];
-  return [problem(path, issue.code === 'invalid_value' ? 'is not known' : issue.message, allowed[path] ?? '')];
+  const found = secret ? kindOf(issue.input) : shown(issue.input);
+  if (path === '') return [problem(path, found, 'the body is no JSON object', `an object with ${fields}`)];
+  return [problem(path, found, issue.code === 'invalid_value' ? 'is not known' : issue.message, allowed[path] ?? '')];
 }
 
 const ALLOWED: Allowed = {
@@ -118,6 +128,12 @@ const ALLOWED: Allowed = {
   seed: `whole numbers from ${SEEDS.least} to ${SEEDS.most}`,
 };
 
-export function problem(path: string, wrong: string, allowed: string): Problem {
-  return { path, found: '', wrong, allowed, message: `${path || 'body'}: ${wrong}; allowed: ${allowed}` };
+/** What kind of thing something is, and nothing of it. */
+function kindOf(value: unknown): string {
+  if (typeof value === 'string') return value === '' ? 'an empty text' : 'a text';
+  return typeof value === 'number' ? 'a number' : shown(value);
+}
+
+export function problem(path: string, found: string, wrong: string, allowed: string): Problem {
+  return { path, found, wrong, allowed, message: `${path || 'body'}: ${wrong}; allowed: ${allowed}` };
 }

@@ -18,6 +18,7 @@ export default defineConfig({
         start: 'server/start.ts',
         'compute-worker': 'server/compute/worker.ts',
         'screening-worker': 'server/screening/worker.ts',
+        'station-worker': 'server/screening/station-worker.ts',
       },
       output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
     },

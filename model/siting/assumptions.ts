@@ -1,5 +1,5 @@
 /** What a forecast rests on: the fields that were filled in, and what the model takes for granted. */
-import type { DesignClimate } from '../climate/design-climate.ts';
+import { type DesignClimate, designClimate } from '../climate/design-climate.ts';
 import { CONSTRUCTIONS } from '../constructions.ts';
 import { DUTIES } from '../duty.ts';
 import { FIELDS, type FieldPath, generalPath, type NumberField } from '../fields.ts';
@@ -10,6 +10,11 @@ import { OUTDOOR_ASSUMPTIONS } from '../thermal/outdoor-surface.ts';
 import { ventsOpen } from '../thermal/vents.ts';
 import { formatQuantity, type UnitSystem, usualUnits } from '../units.ts';
 import type { Assumption } from './results.ts';
+
+/** What the design day of a site rests on, as `evaluateDay` says it, without the day being computed. */
+export function dayAssumptions(site: Site, units?: UnitSystem): Assumption[] {
+  return assumptionsOf(site, designClimate(site), units);
+}
 
 /** Assumptions of a site's forecast, the filled-in fields first. */
 export function assumptionsOf(site: Site, climate: DesignClimate, units?: UnitSystem): Assumption[] {

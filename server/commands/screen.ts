@@ -1,8 +1,10 @@
-import { existsSync, statSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { dirname, extname, resolve } from 'node:path';
+import { extname } from 'node:path';
 import { BadInput } from '../bad-input.ts';
-import { type Command, printText, readArgs, readWhole, seeHelp } from '../command.ts';
+import { type Command, printable, printText, readArgs, readWhole, seeHelp } from '../command.ts';
+import { fileFailure, isFull } from '../file-failure.ts';
+import { programName, shellWord } from '../program-name.ts';
 import { progressTail, screeningText } from '../report/screening-text.ts';
 import { readBaseSite } from '../screening/base-site.ts';
 import { CLIMATE_NAMES } from '../screening/climate-choice.ts';
@@ -10,6 +12,7 @@ import { COLUMN_KINDS, matchColumns, readColumnOption } from '../screening/colum
 import { refuseUnreadable } from '../screening/first-rows.ts';
 import { readGrid } from '../screening/grid.ts';
 import { FORMATS, type Format } from '../screening/output.ts';
+import { problemsOfFiles } from '../screening/run-files.ts';
 import type { ScreeningJob } from '../screening/screening.ts';
 import { sniffTable } from '../screening/sniff.ts';
 import { gridSource, type Source, tableSource } from '../screening/source.ts';
@@ -80,7 +83,8 @@ ${COLUMN_KINDS.map(({ key, label, names }) => wrap(`${label} (also ${names.join(
     const path = positionals[0];
     const { out, resume, restart } = values;
     const workers = readWhole('screen', 'workers', values.workers, { least: 1, most: MOST_WORKERS });
-    const problems = wrongTogether({ ...values, path });
+    const problems = out ? problemsOfFiles({ ...values, table: path, out }) : [];
+    problems.push(...wrongTogether({ ...values, path }));
     if (problems.length > 0 || out === undefined) throw new BadInput(problems.map((problem) => `screen: ${problem}`));
     // Loaded here, so that the other commands start without database and worker threads.
     const { isUnfinished } = await import('../screening/screening.ts');
@@ -102,13 +106,13 @@ ${COLUMN_KINDS.map(({ key, label, names }) => wrap(`${label} (also ${names.join(
       unfinished: resume ? 'resume' : restart ? 'restart' : 'refuse',
     };
     refuseUnreadable(path ?? '--grid', source.first, { ...job, header: source.header });
-    return screenUntilDone(job, ['shadeside', 'screen', ...args]);
+    return screenUntilDone(job, args);
   },
 };
 
 /** Runs it with a bar on the terminal; a first Ctrl+C stops it cleanly. */
-async function screenUntilDone(job: ScreeningJob, call: readonly string[]): Promise<number> {
-  const { runScreening, ScreeningStopped } = await import('../screening/screening.ts');
+async function screenUntilDone(job: ScreeningJob, args: readonly string[]): Promise<number> {
+  const { isUnfinished, runScreening, ScreeningStopped } = await import('../screening/screening.ts');
   const stop = new AbortController();
   const onSignal = () => stop.abort();
   const signals = ['SIGINT', 'SIGTERM'] as const;
@@ -124,13 +128,26 @@ async function screenUntilDone(job: ScreeningJob, call: readonly string[]): Prom
     return 0;
   } catch (error) {
     progress.end();
-    if (!(error instanceof ScreeningStopped)) throw error;
-    const again = call.filter((word) => word !== '--resume' && word !== '--restart').join(' ');
-    process.stderr.write(`Stopped after ${error.tally.rows} rows. To go on: ${again} --resume\n`);
+    if (error instanceof ScreeningStopped) {
+      process.stderr.write(`Stopped after ${error.tally.rows} rows. To go on: ${again(args)}\n`);
+      return 1;
+    }
+    const failure = fileFailure(error);
+    if (failure === undefined || !isUnfinished(job.out)) throw error;
+    const mend = isFull(error) ? ' Free some space; what was done is kept.' : ' What was done is kept.';
+    process.stderr.write(`${printable(failure)}${mend} To go on: ${again(args)}\n`);
     return 1;
   } finally {
     for (const signal of signals) process.off(signal, onSignal);
   }
+}
+
+/** The same call once more, to go on with what it left; as it is typed in a shell. */
+function again(args: readonly string[]): string {
+  const end = args.includes('--') ? args.indexOf('--') : args.length;
+  const options = args.slice(0, end).filter((word) => word !== '--resume' && word !== '--restart');
+  const words = ['screen', ...options, '--resume', ...args.slice(end)];
+  return [programName(), ...words.map(shellWord)].join(' ');
 }
 
 /** A grid in the west begins with a minus sign, which the parser of options would take for another option. */
@@ -147,28 +164,13 @@ interface Values {
 }
 
 /** What is wrong with the options as a whole. */
-function wrongTogether({
-  path,
-  grid,
-  step,
-  out,
-  rejects,
-  format,
-  climate,
-  weather,
-  resume,
-  restart,
-}: Values): string[] {
+function wrongTogether({ path, grid, step, out, format, climate, weather, resume, restart }: Values): string[] {
   const problems: string[] = [];
   if (path === undefined && grid === undefined) problems.push(`a table or --grid is needed; ${seeHelp('screen')}`);
   if (path !== undefined && grid !== undefined) problems.push('a table and --grid do not go together');
   if (grid === undefined && step !== undefined) problems.push('--step goes with --grid only');
   if (path === '-') problems.push('standard input cannot be gone on with after a stop; a file is needed');
   if (typeof out !== 'string' || out === '') problems.push(`--out FILE is needed; ${seeHelp('screen')}`);
-  else problems.push(...wrongPlace('--out', out));
-  if (typeof rejects === 'string') problems.push(...wrongPlace('--rejects', rejects));
-  const files = [path, out, rejects].filter((file) => typeof file === 'string').map((file) => resolve(file));
-  if (new Set(files).size < files.length) problems.push('table, results and rejects must be different files');
   if (typeof format === 'string' && !(FORMATS as readonly string[]).includes(format)) {
     problems.push(`--format ${format}: allowed are ${FORMATS.join(' and ')}`);
   }
@@ -178,13 +180,6 @@ function wrongTogether({
   if (climate !== undefined && weather !== undefined) problems.push('--climate and --weather do not go together');
   if (resume && restart) problems.push('--resume and --restart do not go together');
   return problems;
-}
-
-function wrongPlace(option: string, path: string): string[] {
-  if (!existsSync(dirname(resolve(path)))) return [`${option} ${path}: there is no such folder`];
-  return existsSync(path) && statSync(path).isDirectory()
-    ? [`${option} ${path}: this is a folder, a file is needed`]
-    : [];
 }
 
 function formatOf(out: string): Format {

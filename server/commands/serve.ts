@@ -1,4 +1,5 @@
 import type { Command, Surroundings } from '../command.ts';
+import { programName } from '../program-name.ts';
 import {
   DEFAULT_DATA,
   DEFAULT_HOST,
@@ -88,9 +89,13 @@ function welcome(url: string, { firstToken, guarded }: { firstToken: string | un
   const lines = [`Shadeside is at ${url} – Ctrl+C stops it.`];
   if (firstToken !== undefined) {
     lines.push(`Token for others than this machine, shown this once: ${firstToken}`);
-    lines.push('Enter it in the page, or send it as Authorization: Bearer TOKEN. shadeside token new makes more.');
+    lines.push(
+      `Enter it in the page, or send it as Authorization: Bearer TOKEN. ${programName()} token new makes more.`,
+    );
   } else if (guarded) {
-    lines.push('The API asks for a token; shadeside token list shows which there are, shadeside token new makes one.');
+    lines.push(
+      `The API asks for a token; ${programName()} token list shows which there are, ${programName()} token new makes one.`,
+    );
   }
   return lines.join('\n');
 }

@@ -11,6 +11,7 @@ import {
   type YearComparison,
   type YearResult,
 } from '../../model/index.ts';
+import { notWritten } from '../atomic-file.ts';
 import { BadInput } from '../bad-input.ts';
 import { type Command, printText, readArgs, readUnits, readWhole, seeHelp } from '../command.ts';
 import { yearComparisonText, yearText } from '../report/year-text.ts';
@@ -108,6 +109,6 @@ function writeEpwFile(path: string, text: string): void {
   try {
     writeFileSync(path, text);
   } catch (error) {
-    throw new BadInput([`${path}: the EPW cannot be written (${(error as NodeJS.ErrnoException).code ?? error})`]);
+    throw notWritten(path, error, 'the EPW cannot be written');
   }
 }

@@ -1,8 +1,9 @@
 /** A copy of a data folder in another folder, made while a server works on it, and the way back. */
 import { randomUUID } from 'node:crypto';
-import { cpSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
+import { makeFolders } from '../make-folders.ts';
 import { takeHold } from '../screenings/ownership.ts';
 import { HOLD_FILE, SCREENINGS_FOLDER, TABLE_FILE, WEATHER_FOLDER } from './folders.ts';
 import { MIGRATIONS } from './migrations.ts';
@@ -114,7 +115,7 @@ async function appearing<Result>(
   const partial = `${target}.unfinished`;
   try {
     rmSync(partial, { recursive: true, force: true });
-    mkdirSync(partial, { recursive: true });
+    makeFolders(partial);
     const result = await fill(partial);
     makeWay();
     renameSync(partial, target);

@@ -3,9 +3,10 @@
  * kept aside, for someone who can save what is in it, and a new one is begun: browsers hold their own sites and send them again.
  */
 import { randomUUID } from 'node:crypto';
-import { existsSync, mkdirSync, renameSync } from 'node:fs';
+import { existsSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
+import { makeFolders } from '../make-folders.ts';
 import { SCREENINGS_FOLDER, TABLES_FOLDER } from './folders.ts';
 import { MIGRATIONS } from './migrations.ts';
 import { isDamage } from './storage-failure.ts';
@@ -37,7 +38,7 @@ export interface Store {
  */
 export function openStore(folder: string): Store {
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolders(folder);
     try {
       return opened(folder, null);
     } catch (error) {

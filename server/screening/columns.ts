@@ -130,16 +130,23 @@ export function plain(name: string): string {
 export function matchColumns(header: readonly string[], explicit: Readonly<Record<string, string>> = {}): ColumnMatch {
   const problems: string[] = [];
   const match: Partial<Record<ColumnKey, number>> = {};
+  const users = new Map<number, ColumnKey>();
   for (const [key, name] of Object.entries(explicit)) {
     const known = COLUMN_KINDS.find((kind) => plain(kind.key) === plain(key));
     const at = header.indexOf(name);
     const found = at >= 0 ? at : header.findIndex((column) => column.toLowerCase() === name.toLowerCase());
+    const user = users.get(found);
     if (!known)
       problems.push(`--columns ${key}=${name}: "${key}" is no column of a screening; known: ${KEYS.join(', ')}`);
     else if (name === '') continue;
     else if (found < 0)
       problems.push(`--columns ${key}=${name}: the table has no column "${name}"; it has ${list(header)}`);
-    else match[known.key] = found;
+    else if (user !== undefined && user !== known.key)
+      problems.push(`--columns ${key}=${name}: column "${name}" stands for ${user} already`);
+    else {
+      users.set(found, known.key);
+      match[known.key] = found;
+    }
   }
   // Named and left empty: not to be looked for.
   const left = Object.entries(explicit).flatMap(([key, name]) => (name === '' ? [plain(key)] : []));

@@ -2,19 +2,10 @@
  * The files of a run while it is under way: they stand in a folder of their own beside the results and take their places only when
  * everything is written.
  */
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  ftruncateSync,
-  mkdirSync,
-  openSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeSync,
-} from 'node:fs';
+import { closeSync, existsSync, fsyncSync, ftruncateSync, openSync, rmSync, statSync, writeSync } from 'node:fs';
 import { dirname, extname, join } from 'node:path';
+import { moveWhole } from '../atomic-file.ts';
+import { makeFolders } from '../make-folders.ts';
 
 export interface RunPaths {
   readonly out: string;
@@ -81,14 +72,19 @@ export function holdsBytes(path: string, bytes: number): boolean {
 }
 
 export function makeFolder({ folder }: RunPaths): void {
-  mkdirSync(folder, { recursive: true });
+  makeFolders(folder);
 }
 
 /** Puts the finished files in their places; may be repeated after a crash. */
 export function placeFiles({ out, rejects, outPart, rejectsPart }: RunPaths): void {
-  if (existsSync(rejectsPart)) renameSync(rejectsPart, rejects);
-  if (existsSync(outPart)) renameSync(outPart, out);
-  syncFolder(dirname(out));
+  for (const [part, place] of [
+    [rejectsPart, rejects],
+    [outPart, out],
+  ] as const) {
+    if (!existsSync(part)) continue;
+    moveWhole(part, place);
+    syncFolder(dirname(place));
+  }
 }
 
 /** Takes the folder of a run away. */

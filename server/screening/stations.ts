@@ -14,15 +14,26 @@ const WEATHER_FILE = /\.(epw|csv)$/i;
  * @throws BadInput when there is none, and for the first that is wrong
  */
 export function readStations(folder: string): Station[] {
+  return weatherNames(folder).map((name) => readStation(folder, name));
+}
+
+/**
+ * The weather files of a folder, in order.
+ * @throws BadInput when there is none
+ */
+export function weatherNames(folder: string): string[] {
   const names = namesIn(folder)
     .filter((name) => WEATHER_FILE.test(name))
     .sort();
   if (names.length === 0) throw new BadInput([`--weather ${folder}: no .epw and no .csv file in this folder`]);
-  return names.map((name): Station => {
-    const weather = readWeatherFile(join(folder, name));
-    const { latitudeDeg, longitudeDeg, altitudeM } = weather;
-    return { name, latitudeDeg, longitudeDeg, altitudeM, day: designDayOfYear(weather) };
-  });
+  return names;
+}
+
+/** @throws BadInput when it is no weather file */
+export function readStation(folder: string, name: string): Station {
+  const weather = readWeatherFile(join(folder, name));
+  const { latitudeDeg, longitudeDeg, altitudeM } = weather;
+  return { name, latitudeDeg, longitudeDeg, altitudeM, day: designDayOfYear(weather) };
 }
 
 function namesIn(folder: string): string[] {

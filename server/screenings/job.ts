@@ -3,8 +3,7 @@ import { copyFileSync, existsSync, linkSync, mkdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import packageFile from '../../package.json';
-import { BadInput } from '../bad-input.ts';
-import { TABLE_FILE, WEATHER_FOLDER } from '../data/folders.ts';
+import { TABLE_FILE } from '../data/folders.ts';
 import type { ClimateSettings, Station } from '../screening/climate-choice.ts';
 import type { ColumnMatch } from '../screening/columns.ts';
 import type { Grid } from '../screening/grid.ts';
@@ -12,7 +11,6 @@ import type { BaseSite, RowSettings } from '../screening/row-site.ts';
 import type { ScreeningJob } from '../screening/screening.ts';
 import type { TableFile } from '../screening/sniff.ts';
 import { gridSource, type Source, tableSource } from '../screening/source.ts';
-import { readStations } from '../screening/stations.ts';
 import type { Order } from './requests.ts';
 
 export interface JobSpec {
@@ -39,13 +37,9 @@ export function jobFiles(folder: string) {
 
 export type JobFiles = ReturnType<typeof jobFiles>;
 
-/**
- * Makes the folder of a screening, with a table of its own: the uploaded one may go.
- * @throws BadInput where weather files are wanted and there is none
- */
-export function prepareJob(order: Order, files: JobFiles, dataFolder: string): JobSpec {
-  const { from, columns, base, climate, weather, workers } = order;
-  const stations = weather ? stationsIn(dataFolder) : [];
+/** Makes the folder of a screening, with a table of its own: the uploaded one may go. */
+export function prepareJob(order: Order, files: JobFiles, stations: readonly Station[]): JobSpec {
+  const { from, columns, base, climate, workers } = order;
   mkdirSync(files.folder, { recursive: true });
   return {
     version: packageFile.version,
@@ -54,17 +48,6 @@ export function prepareJob(order: Order, files: JobFiles, dataFolder: string): J
     climate: { ...(climate !== undefined && { named: climate }), stations },
     workers: workers ?? null,
   };
-}
-
-function stationsIn(dataFolder: string): Station[] {
-  const folder = join(dataFolder, WEATHER_FOLDER);
-  try {
-    return readStations(folder);
-  } catch (error) {
-    if (!(error instanceof BadInput)) throw error;
-    // Where the data folder lies is nobody's business outside.
-    throw new BadInput(error.lines.map((line) => line.replace('--weather ', '').replaceAll(folder, WEATHER_FOLDER)));
-  }
 }
 
 function tableFor({ path, ...table }: TableFile, to: string): Omit<TableFile, 'path'> {

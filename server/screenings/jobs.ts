@@ -4,6 +4,7 @@
  */
 import { randomUUID } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { SiteError } from '../../model/index.ts';
 import { BadInput } from '../bad-input.ts';
@@ -11,8 +12,10 @@ import { HOLD_FILE, SCREENINGS_FOLDER, TABLES_FOLDER } from '../data/folders.ts'
 import { storageFailure } from '../data/storage-failure.ts';
 import type { Store } from '../data/store.ts';
 import { HttpError } from '../errors.ts';
+import { isFull } from '../file-failure.ts';
+import type { Station } from '../screening/climate-choice.ts';
 import { isUnfinished, runScreening, type ScreeningProgress, ScreeningStopped } from '../screening/screening.ts';
-import { failureSentence, isFull } from './failure.ts';
+import { failureSentence } from './failure.ts';
 import { engineJob, type JobFiles, type JobSpec, jobFiles, prepareJob, sourceOf } from './job.ts';
 import { type JobChange, type JobRecord, jobTable, type Status } from './job-table.ts';
 import { labelColumn } from './matching.ts';
@@ -21,6 +24,7 @@ import { problemsOfLines } from './problems.ts';
 import type { Order } from './requests.ts';
 import { openRowWriter, removeRows } from './row-store.ts';
 import { openTables, type Tables } from './tables.ts';
+import { openWeatherFiles } from './weather-files.ts';
 
 /** A screening as the page sees it. */
 export interface ScreeningState {
@@ -48,7 +52,7 @@ export interface Screenings {
   record(id: string): JobRecord;
   spec(id: string): JobSpec;
   files(id: string): JobFiles;
-  add(order: Order): string;
+  add(order: Order): Promise<string>;
   cancel(id: string): Promise<ScreeningState>;
   resume(id: string): ScreeningState;
   remove(id: string): Promise<void>;
@@ -95,6 +99,7 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
     folder: join(store.folder, TABLES_FOLDER),
     mostBytes: options.mostTableBytes ?? DEFAULT_TABLE_BYTES,
   });
+  const weather = openWeatherFiles(store.folder, options.workers ?? availableParallelism());
   const table = jobTable(store.db);
   const watchers = new Map<string, Set<() => void>>();
   /** Changes that the database could not take. */
@@ -252,6 +257,19 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
     }
   }
 
+  /** The weather files as they are; the server may have begun to stop when they are read. */
+  async function stationsNow(): Promise<Station[]> {
+    try {
+      return await weather.read();
+    } catch (error) {
+      if (error instanceof BadInput) throw new SiteError(problemsOfLines(error, 'settings.weather'));
+      if (!stopping) throw error;
+      return [];
+    } finally {
+      mustHold();
+    }
+  }
+
   tryToHold();
   const timer = setInterval(() => {
     try {
@@ -271,18 +289,18 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
     record,
     spec: specOf,
     files,
-    add(order) {
+    async add(order) {
       mustHold();
+      const stations = order.weather ? await stationsNow() : [];
       const id = randomUUID();
       const at = files(id);
       try {
-        const spec = prepareJob(order, at, store.folder);
+        const spec = prepareJob(order, at, stations);
         const origin = 'grid' in order.from ? 'grid' : 'table';
         table.add({ id, name: order.name, origin, createdAt: now(), total: sourceOf(spec, at).rows, spec });
       } catch (error) {
         rmSync(at.folder, { recursive: true, force: true });
         if (isFull(error)) throw new HttpError(507, 'the disk of the server is full; the screening was not kept');
-        if (error instanceof BadInput) throw new SiteError(problemsOfLines(error, 'settings.weather'));
         throw error;
       }
       next();
@@ -341,7 +359,7 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
       stopping = true;
       clearInterval(timer);
       running?.stop.abort();
-      await running?.ended;
+      await Promise.all([running?.ended, weather.close()]);
       for (const id of [...watchers.keys()]) tell(id);
       hold?.release();
       hold = null;

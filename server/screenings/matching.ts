@@ -41,7 +41,7 @@ export function readMatching(
     const key = KEYS.find((one) => one === field);
     const path = `matching.${field}`;
     if (key === undefined) {
-      problems.push(problemAt(path, 'is no field of a screening', KEYS.join(', ')));
+      problems.push(problemAt(path, column, 'is no field of a screening', KEYS.join(', ')));
       continue;
     }
     if (column === null || column === '') {
@@ -50,8 +50,9 @@ export function readMatching(
     }
     const at = names.indexOf(column);
     const user = users.get(at);
-    if (at < 0) problems.push(problemAt(path, `the table has no column "${column}"`, listed(names)));
-    else if (user !== undefined) problems.push(problemAt(path, `column "${column}" stands for ${user} already`));
+    if (at < 0) problems.push(problemAt(path, column, `the table has no column "${column}"`, listed(names)));
+    else if (user !== undefined)
+      problems.push(problemAt(path, column, `column "${column}" stands for ${user} already`));
     else {
       users.set(at, key);
       known[key] = at;

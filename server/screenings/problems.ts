@@ -1,10 +1,11 @@
 /** What is wrong with a request about screenings, as the API tells it. */
-import { type Problem, SiteError } from '../../model/index.ts';
+import { type Problem, SiteError, shown } from '../../model/index.ts';
 import { BadInput } from '../bad-input.ts';
 
-export function problemAt(path: string, wrong: string, allowed = ''): Problem {
+/** `found` is quoted back short, whatever its size. */
+export function problemAt(path: string, found: unknown, wrong: string, allowed = ''): Problem {
   const message = `${path === '' ? 'body' : path}: ${wrong}${allowed === '' ? '' : `; allowed: ${allowed}`}`;
-  return { path, found: '', wrong, allowed, message };
+  return { path, found: shown(found), wrong, allowed, message };
 }
 
 /** What the engine says in lines, each a problem of its own. */

@@ -1,6 +1,6 @@
 /** Bodies and queries of the screening routes. */
 import { z } from 'zod';
-import { type Problem, parseSite, SiteError, type SiteInput } from '../../model/index.ts';
+import { KIT_CLASSES, type Problem, parseSite, SiteError, type SiteInput } from '../../model/index.ts';
 import { HttpError } from '../errors.ts';
 import { baseOf } from '../screening/base-site.ts';
 import { CLIMATE_NAMES } from '../screening/climate-choice.ts';
@@ -77,16 +77,17 @@ export function screeningRequest(body: unknown, tables: Tables): Order {
   const { value, problems } = read(body, ScreeningRequest);
   if (value === null) throw new SiteError(problems);
   const { table: id, grid, settings = {}, workers } = value;
-  if (id === undefined && grid === undefined) problems.push(problemAt('table', 'a table or a grid is needed'));
-  if (id !== undefined && grid !== undefined) problems.push(problemAt('grid', 'a table and a grid do not go together'));
+  if (id === undefined && grid === undefined) problems.push(problemAt('table', id, 'a table or a grid is needed'));
+  if (id !== undefined && grid !== undefined)
+    problems.push(problemAt('grid', grid, 'a table and a grid do not go together'));
   if (settings.climate !== undefined && settings.weather) {
-    problems.push(problemAt('settings.weather', 'does not go together with settings.climate'));
+    problems.push(problemAt('settings.weather', true, 'does not go together with settings.climate'));
   }
   const base = problems.length > 0 || settings.site === undefined ? {} : baseIn(settings.site, problems);
   const order = { base, climate: settings.climate, weather: settings.weather ?? false, workers };
   if (grid !== undefined) {
     const read = gridOf(grid, problems);
-    if (value.matching !== undefined) problems.push(problemAt('matching', 'goes with a table only'));
+    if (value.matching !== undefined) problems.push(problemAt('matching', value.matching, 'goes with a table only'));
     if (problems.length > 0) throw new SiteError(problems);
     const columns = { latitude: 0, longitude: 1 };
     problems.push(...unreadable('grid', [...GRID_HEADER], [], { columns, ...order }));
@@ -95,13 +96,14 @@ export function screeningRequest(body: unknown, tables: Tables): Order {
   const table = tables.find(id ?? '');
   if (table === null) {
     if (id !== undefined)
-      problems.push(problemAt('table', 'there is no such table; upload it again', 'the id of a table'));
+      problems.push(problemAt('table', id, 'there is no such table; upload it again', 'the id of a table'));
     throw new SiteError(problems);
   }
   const { header, first } = table.file;
   const { columns, problems: wrong } = readMatching(header, value.matching);
   problems.push(...wrong);
-  for (const key of unmatched(columns)) problems.push(problemAt(`matching.${key}`, `no column for the ${key}`));
+  for (const key of unmatched(columns))
+    problems.push(problemAt(`matching.${key}`, value.matching?.[key], `no column for the ${key}`));
   if (problems.length === 0) problems.push(...unreadable(table.name, header, first, { columns, ...order }));
   if (problems.length > 0) throw new SiteError(problems);
   return { name: value.name ?? table.name, from: { table }, columns, ...order };
@@ -126,9 +128,11 @@ function baseIn(site: Record<string, unknown>, problems: Problem[]): BaseSite {
 
 function gridOf({ south, west, north, east, stepDeg }: z.output<typeof GridRequest>, problems: Problem[]): Grid {
   const grid = { southDeg: south, westDeg: west, northDeg: north, eastDeg: east, stepDeg };
-  if (south > north) problems.push(problemAt('grid.south', 'lies north of the north'));
+  if (south > north) problems.push(problemAt('grid.south', south, 'lies north of the north'));
   else if (gridSize(grid) > MOST_GRID_POINTS) {
-    problems.push(problemAt('grid.stepDeg', `makes ${gridSize(grid)} points`, `up to ${MOST_GRID_POINTS} points`));
+    problems.push(
+      problemAt('grid.stepDeg', stepDeg, `makes ${gridSize(grid)} points`, `up to ${MOST_GRID_POINTS} points`),
+    );
   }
   return grid;
 }
@@ -137,6 +141,8 @@ function gridOf({ south, west, north, east, stepDeg }: z.output<typeof GridReque
 export const SORTS = ['row', 'margin', 'peak', 'bestWall', 'kit'] as const;
 
 export const MOST_LISTED = 200;
+
+const KIT_NAMES = KIT_CLASSES.map(({ name }) => name);
 
 const whole = (least: number, most: number) => {
   const what = `whole numbers from ${least} to ${most}`;
@@ -150,7 +156,7 @@ const whole = (least: number, most: number) => {
 export const RowsQuery = z.strictObject({
   sort: z.enum(SORTS, SORTS.join(', ')).default('row'),
   order: z.enum(['asc', 'desc'], 'asc, desc').default('asc'),
-  kit: z.string('the name of a kit class').max(LONGEST_NAME).optional(),
+  kit: z.enum(KIT_NAMES, KIT_NAMES.join(', ')).optional(),
   maxMarginK: z
     .string('a number')
     .refine((text) => text.trim() !== '' && Number.isFinite(Number(text)), 'a number, K')
@@ -176,9 +182,13 @@ export const summaryQuery = (query: Record<string, unknown>): z.output<typeof Su
 
 /** Reads the part of an address after its question mark; what is left empty counts as left out. */
 function readQuery<Schema extends z.ZodObject>(query: Record<string, unknown>, schema: Schema): z.output<Schema> {
-  const given = Object.fromEntries(Object.entries(query).filter(([, value]) => value !== ''));
-  const { value, problems } = read(given, schema);
-  if (value === null) throw new SiteError(problems);
+  const given = Object.entries(query).filter(([, value]) => value !== '');
+  const isTwice = ([name, value]: [string, unknown]) => Array.isArray(value) && Object.hasOwn(schema.shape, name);
+  const { value, problems } = read(Object.fromEntries(given.filter((one) => !isTwice(one))), schema);
+  for (const [name, values] of given.filter(isTwice)) {
+    problems.push(problemAt(name, values, 'was given more than once', 'one value'));
+  }
+  if (value === null || problems.length > 0) throw new SiteError(problems);
   return value;
 }
 
@@ -187,7 +197,7 @@ function read<Schema extends z.ZodObject>(
   schema: Schema,
 ): { value: z.output<Schema> | null; problems: Problem[] } {
   if (body === undefined) throw new HttpError(415, 'the body must be JSON, content type application/json');
-  const parsed = schema.safeParse(body);
+  const parsed = schema.safeParse(body, { reportInput: true });
   if (parsed.success) return { value: parsed.data, problems: [] };
   return {
     value: null,
@@ -200,10 +210,11 @@ function problemsOf(issue: z.core.$ZodIssue, fields: readonly string[]): Problem
   const path = issue.path.join('.');
   if (issue.code === 'unrecognized_keys') {
     const allowed = path === '' ? fields.join(', ') : '';
-    return issue.keys.map((key) => problemAt(path === '' ? key : `${path}.${key}`, 'unknown field', allowed));
+    // Its name only: nobody knows what a field that does not belong here may hold.
+    return issue.keys.map((key) => problemAt(path === '' ? key : `${path}.${key}`, key, 'unknown field', allowed));
   }
-  if (path === '') return [problemAt('', 'is no JSON object', `an object with ${fields.join(', ')}`)];
+  if (path === '') return [problemAt('', issue.input, 'is no JSON object', `an object with ${fields.join(', ')}`)];
   const wrong = issue.input === undefined && issue.code === 'invalid_type' ? 'is missing' : 'is not allowed';
   const plainMessage = issue.message.startsWith('Invalid') ? '' : issue.message;
-  return [problemAt(path, wrong, plainMessage)];
+  return [problemAt(path, issue.input, wrong, plainMessage)];
 }

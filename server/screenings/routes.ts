@@ -96,9 +96,9 @@ function jobRoutes(router: Router, screenings: Screenings): void {
     .get((_request, response) => {
       response.json({ screenings: screenings.list() });
     })
-    .post(jsonBody, (request, response) => {
+    .post(jsonBody, async (request, response) => {
       screenings.mustHold();
-      const id = screenings.add(screeningRequest(request.body, screenings.tables));
+      const id = await screenings.add(screeningRequest(request.body, screenings.tables));
       response.status(201).location(`${request.baseUrl}/screenings/${id}`).json({ id });
     })
     .all(onlyMethods('GET, HEAD, POST'));

@@ -1,5 +1,12 @@
 /** What a screening found as a whole: counts by kit class, margin and climate, and what all of it rests on. */
-import { evaluateDay, formatQuantity, KIT_CLASSES, type Site, type UnitSystem, usualUnits } from '../../model/index.ts';
+import {
+  dayAssumptions,
+  formatQuantity,
+  KIT_CLASSES,
+  type Site,
+  type UnitSystem,
+  usualUnits,
+} from '../../model/index.ts';
 import { ASSUMED_CAUTION, BARE_WALL_CAUTION } from '../report/screening-text.ts';
 import type { RowResult } from '../screening/output.ts';
 import { parseRowSite, type RowSettings, rowSite, USUAL_BOX, USUAL_EAVE_HEIGHT_M } from '../screening/row-site.ts';
@@ -76,7 +83,5 @@ function assumptions(tally: Tally, settings: RowSettings, units: UnitSystem): st
 
 /** Rows differ in what they bring; one of them shows what the rest of a site is filled in with. */
 function exampleOf({ record }: RowResult, site: Site, units: UnitSystem) {
-  const wall = site.walls[0]?.name ?? '';
-  const { assumptions: all } = evaluateDay(site, wall, { units });
-  return { row: record.row, assumptions: all.filter(({ subject }) => subject !== 'climate') };
+  return { row: record.row, assumptions: dayAssumptions(site, units).filter(({ subject }) => subject !== 'climate') };
 }

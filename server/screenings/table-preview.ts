@@ -56,8 +56,8 @@ function refuseDecimalCommas({ name, file }: StoredTable, columns: ColumnMatch):
   const problems = rows.flatMap(({ record, problems: found }) => found.map((one) => ({ row: record.row, ...one })));
   const commas = problems.filter(({ reason }) => reason.includes('decimal comma'));
   if (rows.length === 0 || new Set(commas.map(({ row }) => row)).size < rows.length) return;
-  const shown = commas.slice(0, 3).map(({ row, column, reason }) => {
-    return problemAt(`row ${row}${column === '' ? '' : `, column ${column}`}`, reason);
+  const shown = commas.slice(0, 3).map(({ row, column, value, reason }) => {
+    return problemAt(`row ${row}${column === '' ? '' : `, column ${column}`}`, value, reason);
   });
   throw new HttpError(400, `${name}: none of the first ${rows.length} rows can be read as an address`, shown);
 }

@@ -6,8 +6,8 @@ import type { IncomingMessage } from 'node:http';
 import { join } from 'node:path';
 import { BadInput } from '../bad-input.ts';
 import { HttpError } from '../errors.ts';
+import { isFull } from '../file-failure.ts';
 import { sniffTable, type TableFile } from '../screening/sniff.ts';
-import { isFull } from './failure.ts';
 import { problemsOfLines } from './problems.ts';
 
 export interface StoredTable {

@@ -1,7 +1,7 @@
 /** What requests about kept sites hold, checked. A draft may be incomplete or wrong: the form says so, not the store. */
 import type { Request } from 'express';
 import { z } from 'zod';
-import { type Problem, SiteError } from '../../model/index.ts';
+import { type Problem, SiteError, shown } from '../../model/index.ts';
 import { HttpError } from '../errors.ts';
 import { bodyProblems, problem } from '../requests.ts';
 import type { SiteChange } from './site-store.ts';
@@ -52,7 +52,7 @@ function nestingFault(value: object, levels: number): string | null {
 /** @throws SiteError with every fault of the id and the body; HttpError */
 export function putRequest(request: Request): { id: string } & SiteChange {
   if (request.body === undefined) throw new HttpError(415, 'the body must be JSON, content type application/json');
-  const parsed = PutBody.safeParse(request.body);
+  const parsed = PutBody.safeParse(request.body, { reportInput: true });
   refuse([...idProblems(request), ...(parsed.success ? [] : bodyProblems(parsed.error, PutBody, ALLOWED))]);
   const { base, store, draft } = parsed.data as z.output<typeof PutBody>;
   return { id: String(request.params['id']), base: { revision: base, store }, draft: draft as SiteChange['draft'] };
@@ -65,10 +65,10 @@ export function deleteRequest(request: Request): { id: string } & SiteChange {
   refuse([
     ...idProblems(request),
     ...unknownProblems(query, ['base', 'store']),
-    ...(isWhole(base) ? [] : [problem('base', 'is no revision', 'the revision that is to be deleted')]),
+    ...(isWhole(base) ? [] : [problem('base', shown(base), 'is no revision', 'the revision that is to be deleted')]),
     ...(store === undefined || typeof store === 'string'
       ? []
-      : [problem('store', 'is no name of a store', ALLOWED.store)]),
+      : [problem('store', shown(store), 'is no name of a store', ALLOWED.store)]),
   ]);
   return {
     id: String(request.params['id']),
@@ -84,7 +84,7 @@ export function listRequest({ query }: Request): { since: number } {
     ...unknownProblems(query, ['since']),
     ...(since === undefined || isWhole(since)
       ? []
-      : [problem('since', 'is no whole number', '`latest` of a former list')]),
+      : [problem('since', shown(since), 'is no whole number', '`latest` of a former list')]),
   ]);
   return { since: Number(since ?? 0) };
 }
@@ -100,7 +100,9 @@ export function revisionRequest(request: Request): { id: string; revision: numbe
   const { id, revision } = request.params;
   refuse([
     ...idProblems(request),
-    ...(isWhole(revision) ? [] : [problem('revision', 'is no whole number', 'a revision of the list of revisions')]),
+    ...(isWhole(revision)
+      ? []
+      : [problem('revision', shown(revision), 'is no whole number', 'a revision of the list of revisions')]),
   ]);
   return { id: String(id), revision: Number(revision) };
 }
@@ -108,13 +110,13 @@ export function revisionRequest(request: Request): { id: string; revision: numbe
 function idProblems({ params }: Request): Problem[] {
   return SITE_ID.test(String(params['id']))
     ? []
-    : [problem('id', 'is no id of a site', 'a random UUID (version 4) in small letters')];
+    : [problem('id', shown(params['id']), 'is no id of a site', 'a random UUID (version 4) in small letters')];
 }
 
 function unknownProblems(query: object, known: readonly string[]): Problem[] {
   return Object.keys(query)
     .filter((name) => !known.includes(name))
-    .map((name) => problem(name, 'is an unknown parameter', known.join(', ')));
+    .map((name) => problem(name, shown(name), 'is an unknown parameter', known.join(', ')));
 }
 
 function isWhole(text: unknown): boolean {

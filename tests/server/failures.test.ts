@@ -75,7 +75,7 @@ describe('a bad body', () => {
   test('unknown units are refused', async () => {
     const response = await request(app).post('/api/rank').send({ site: SMALL_SITE, units: 'imperial' });
     expect(response.status).toBe(400);
-    expect(response.body.problems).toMatchObject([{ path: 'units', allowed: 'metric, us' }]);
+    expect(response.body.problems).toMatchObject([{ path: 'units', found: '"imperial"', allowed: 'metric, us' }]);
   });
 
   test.each([
@@ -96,6 +96,17 @@ describe('a bad body', () => {
     expect(response.body.problems).toMatchObject([
       { path, wrong: 'is no whole number in the range', allowed: `whole numbers from ${range}` },
     ]);
+  });
+
+  test('what was found is told, cut short', async () => {
+    const wall = 'w'.repeat(100_000);
+    const response = await request(app).post('/api/rank').send({ site: SMALL_SITE, units: wall, wal: wall });
+    expect(response.body.problems).toMatchObject([
+      { path: 'units', found: expect.stringMatching(/^"w{50,60}…$/) },
+      { path: 'wal', found: '"wal"' },
+    ]);
+    const missing = await request(app).post('/api/day').send({});
+    expect(missing.body.problems.map(({ found }: { found: string }) => found)).toEqual(['nothing', 'nothing']);
   });
 
   test('advice names every fault of its body at once', async () => {

@@ -102,6 +102,26 @@ describe('a session', () => {
     expect(empty.body.problems.map(({ path }: { path: string }) => path).sort()).toEqual(['token', 'tokn']);
   });
 
+  it('tells nothing of what was sent back, wherever it stood', async () => {
+    const bodies = [
+      { token: 'x'.repeat(201) },
+      { token: '' },
+      { token: 5 },
+      { token: ['secret'] },
+      { token: 'x', password: 'secret' },
+      '"secret"',
+      '["secret"]',
+    ];
+    const found: string[] = [];
+    for (const body of bodies) {
+      const answer = await request(guardedApp()).post('/api/session').type('json').send(body);
+      expect(answer.status).toBe(400);
+      expect(answer.text).not.toMatch(/secret|xxx/);
+      found.push(answer.body.problems[0].found);
+    }
+    expect(found).toEqual(['a text', 'an empty text', 'a number', 'a list', '"password"', 'a text', 'a list']);
+  });
+
   it('asks for no token where none is needed', async () => {
     const response = await request(createApp({ webDir: 'none' }))
       .post('/api/session')

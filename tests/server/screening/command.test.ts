@@ -1,9 +1,9 @@
 /** `shadeside screen` from the build: worker threads, kills, messages. */
 import { existsSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, test, vi } from 'vitest';
-import { main } from '../../../server/cli.ts';
+import { describe, expect, test } from 'vitest';
 import { runBuilt, spawnBuilt } from '../run-built.ts';
+import { printed } from './printed.ts';
 import { manyRows, ownFolder, rowsOf, screened } from './tables.ts';
 
 const folder = ownFolder();
@@ -25,23 +25,6 @@ async function killedAfter(ms: number, args: string[], path: string): Promise<bo
   const code = await closed;
   clearTimeout(timer);
   return code === 0;
-}
-
-/** Runs the command line in this process. */
-async function printed(args: string[]) {
-  const said = { stdout: '', stderr: '' };
-  const spies = (['stdout', 'stderr'] as const).map((name) =>
-    vi.spyOn(process[name], 'write').mockImplementation((text) => {
-      said[name] += text.toString();
-      return true;
-    }),
-  );
-  try {
-    const code = await main(args, { webDir: 'none' });
-    return { code, ...said };
-  } finally {
-    for (const spy of spies) spy.mockRestore();
-  }
 }
 
 /** The same numbers on every run (Park and Miller's generator). */
@@ -106,7 +89,7 @@ describe('screen', () => {
   });
 
   test('Ctrl+C stops it with a checkpoint and says how to go on', async () => {
-    const table = file('stop.csv', manyRows(5000));
+    const table = file('to stop.csv', manyRows(5000));
     const to = join(folder, 'stop.out.csv');
     const child = spawnBuilt(['screen', table, '--out', to, '--workers', '1']);
     let stderr = '';
@@ -116,7 +99,9 @@ describe('screen', () => {
     while (!existsSync(`${to}.unfinished/results.part`)) await new Promise((resolve) => setTimeout(resolve, 20));
     child.kill('SIGINT');
     const code = await new Promise((resolve) => child.on('close', resolve));
-    expect(stderr).toMatch(/^Stopped after \d+ rows\. To go on: shadeside screen .*stop\.csv --out .* --resume\n$/);
+    expect(stderr).toMatch(
+      /^Stopped after \d+ rows\. To go on: shadeside screen '.*to stop\.csv' --out .* --resume\n$/,
+    );
     expect(code).toBe(1);
     expect(existsSync(to)).toBe(false);
     const again = await runBuilt(['screen', table, '--out', to]);

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import request from 'supertest';
 import { afterAll, describe, expect, test, vi } from 'vitest';
-import { decidingMarginK, parseSite, rankWalls } from '../../../model/index.ts';
+import { decidingMarginK, KIT_CLASSES, type Problem, parseSite, rankWalls } from '../../../model/index.ts';
 import { createApp } from '../../../server/app.ts';
 import { openStore } from '../../../server/data/store.ts';
 import { openScreenings, type ScreeningState } from '../../../server/screenings/jobs.ts';
@@ -231,6 +231,32 @@ describe('a screening of a table', () => {
     ]);
   });
 
+  test('says of a filter that it knows nothing of what was found', async () => {
+    const problems = async (query: string) => {
+      const { status, body } = await request(app).get(`/api/screenings/${id}/rows?${query}`);
+      expect(status).toBe(400);
+      return body.problems;
+    };
+    const kits = KIT_CLASSES.map(({ name }) => name).join(', ');
+    expect(await problems('kit=nonsense')).toEqual([
+      {
+        ...{ path: 'kit', found: '"nonsense"', wrong: 'is not allowed', allowed: kits },
+        message: `kit: is not allowed; allowed: ${kits}`,
+      },
+    ]);
+    expect(await problems('text=a&text=b&limit=0')).toMatchObject([
+      { path: 'limit', found: '0' },
+      { path: 'text', found: 'a list', message: 'text: was given more than once; allowed: one value' },
+    ]);
+    expect(await problems('token=secret&tokens=a&tokens=b')).toMatchObject([
+      { found: '"token"' },
+      { found: '"tokens"' },
+    ]);
+    expect(await problems(`sort=${'x'.repeat(5000)}`)).toMatchObject([
+      { found: expect.stringMatching(/^"x{50,60}…$/) },
+    ]);
+  });
+
   test('sums up, draws its points, and opens a row as a site', async () => {
     const { body: summary } = await request(app).get(`/api/screenings/${id}/summary`);
     expect(summary.counts).toMatchObject({ rows: 60, addresses: 54, rejected: 6 });
@@ -331,6 +357,20 @@ describe('screenings', () => {
       await wrong({ grid: { south: 1, west: 0, north: 2, east: 1, stepDeg: 1 }, settings: { weather: true } }),
     ).toEqual(['settings.weather']);
     expect(readdirSync(join(folder, 'screenings'))).toEqual(before);
+    const sent = { name: 5, workers: 1.5, password: 'secret', grid: { south: 'a', west: 0, north: 1, east: 1 } };
+    const { body: told } = await request(app).post('/api/screenings').send(sent);
+    const found = told.problems.map(({ path, found, wrong }: Problem) => `${path}: ${found} ${wrong}`);
+    expect(found.sort()).toEqual([
+      'grid.south: "a" is not allowed',
+      'grid.stepDeg: nothing is missing',
+      'name: 5 is not allowed',
+      'password: "password" unknown field',
+      'workers: 1.5 is not allowed',
+    ]);
+    const { body: matched } = await request(app)
+      .post('/api/screenings')
+      .send({ table: body.table, matching: { power: 'x' } });
+    expect(matched.problems[0]).toMatchObject({ path: 'matching.power', found: '"x"' });
   });
 
   test('are of one process: another that shares the folder looks on, until the first lets go', async () => {

@@ -22,7 +22,7 @@ test('a process that looks on starts what waits once the other has let go', asyn
   const second = openScreenings(two, { workers: 0 });
   const grid = { southDeg: 33, westDeg: -113, northDeg: 33.5, eastDeg: -113, stepDeg: 0.5 };
   const columns = { latitude: 0, longitude: 1 };
-  const id = first.add({
+  const id = await first.add({
     ...{ name: 'two points', from: { grid }, columns, base: {} },
     ...{ climate: 'dry-basin', weather: false, workers: undefined },
   });

@@ -27,7 +27,7 @@ afterEach(() => {
 const opened = () => openScreenings(store, { workers: 0, onFailed: (_id, error) => failures.push(error) });
 
 /** A grid of so many points. */
-function added(screenings: Screenings, points: number): string {
+function added(screenings: Screenings, points: number): Promise<string> {
   const grid = { southDeg: 33, westDeg: -113, northDeg: 33 + (points - 1) / 100, eastDeg: -113, stepDeg: 0.01 };
   const columns = { latitude: 0, longitude: 1 };
   return screenings.add({
@@ -43,12 +43,12 @@ const takesNothing = (isSo: boolean) => void store.db.pragma(`query_only = ${isS
 
 test('a server starts while the database takes nothing, and goes on with what ran once it does', async () => {
   const first = opened();
-  const id = added(first, 4);
+  const id = await added(first, 4);
   await first.stop();
   takesNothing(true);
   const second = opened();
   expect(failures).toHaveLength(1);
-  expect(() => added(second, 2)).toThrow('another process');
+  await expect(added(second, 2)).rejects.toThrow('another process');
   vi.advanceTimersByTime(A_WHILE_MS);
   expect(second.state(id).status).toBe('running');
   takesNothing(false);
@@ -60,7 +60,7 @@ test('a server starts while the database takes nothing, and goes on with what ra
 
 test('a run that the database fails under is told as failed, begun once, and can be gone on with', async () => {
   const screenings = opened();
-  const [id, waiting] = [added(screenings, 4), added(screenings, 2)];
+  const [id, waiting] = [await added(screenings, 4), await added(screenings, 2)];
   takesNothing(true);
   await hasStatus(screenings, id, 'failed');
   expect(screenings.state(id).error).toContain('SQLITE_READONLY');
@@ -84,7 +84,7 @@ test('a run that the database fails under is told as failed, begun once, and can
 
 test('a screening that is cancelled when the server stops stays cancelled', async () => {
   const first = opened();
-  const id = added(first, 4);
+  const id = await added(first, 4);
   const cancelled = first.cancel(id);
   await Promise.all([cancelled, first.stop()]);
   const second = opened();
