@@ -160,6 +160,7 @@ export { splitGlobal } from './solar/decomposition.ts';
 export { extraterrestrialNormal } from './solar/extraterrestrial.ts';
 export { type SunPosition, sunPosition } from './solar/sun-position.ts';
 export { irradianceOnPlane, type PlaneIrradiance } from './solar/transposition.ts';
+export { readQuantityText } from './unit-text.ts';
 export {
   formatQuantity,
   fromDisplay,

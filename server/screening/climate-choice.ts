@@ -8,6 +8,7 @@ import {
   STANDARD_CYCLES,
 } from '../../model/index.ts';
 import type { ColumnKey } from './columns.ts';
+import type { RowPlace } from './row-place.ts';
 
 /** A weather file reduced to its design day. */
 export interface Station {
@@ -45,12 +46,14 @@ const HOTTEST_DATE = { north: '2026-07-21', south: '2026-01-21' } as const;
 /** The row's own columns come first, then the sample it names, the one named for all, the nearest weather file, an assumption. */
 export function chooseClimate(
   cell: (key: ColumnKey) => string | undefined,
+  place: RowPlace,
   { named, stations }: ClimateSettings,
 ): ChosenClimate {
-  const place = { latitudeDeg: Number(cell('latitude')), longitudeDeg: Number(cell('longitude')) };
+  // What is no number is refused with the rest of the row.
+  const { latitudeDeg = 0, longitudeDeg = 0, altitudeM } = place;
   const maxC = cell('designMax');
   if (maxC !== undefined) {
-    const date = cell('date') ?? (place.latitudeDeg < 0 ? HOTTEST_DATE.south : HOTTEST_DATE.north);
+    const date = cell('date') ?? (latitudeDeg < 0 ? HOTTEST_DATE.south : HOTTEST_DATE.north);
     const rest = { dailyRangeK: cell('dailyRange'), dewPointC: cell('dewPoint'), windMs: cell('wind') };
     const day = { date, maxC, ...rest, linkeTurbidity: cell('turbidity') };
     return {
@@ -62,25 +65,18 @@ export function chooseClimate(
   }
   const name = cell('climate') ?? named;
   if (name !== undefined) return { entry: entryNamed(name), source: 'named', text: name, distanceKm: null };
-  const altitude = cell('altitude');
-  const known = altitude === undefined ? undefined : Number(altitude);
-  const station = nearest(stations, place);
+  const station = nearest(stations, { latitudeDeg, longitudeDeg });
   if (station !== null) {
-    const day = Number.isFinite(known) ? lapsed(station.at.day, station.at.altitudeM, known ?? 0) : station.at.day;
+    const { day, altitudeM: stationM, name: text } = station.at;
     return {
-      entry: { designDay: { ...day } },
+      entry: { designDay: { ...(altitudeM === undefined ? day : lapsed(day, stationM, altitudeM)) } },
       source: 'weather file',
-      text: station.at.name,
+      text,
       distanceKm: station.km,
-      altitudeM: station.at.altitudeM,
+      altitudeM: stationM,
     };
   }
-  // What is no number is refused with the rest of the row.
-  const latitudeDeg = Number.isFinite(place.latitudeDeg) ? place.latitudeDeg : 0;
-  const { day, shares, outsideDeg } = assumedClimate({
-    latitudeDeg,
-    altitudeM: Number.isFinite(known) ? (known ?? 0) : 0,
-  });
+  const { day, shares, outsideDeg } = assumedClimate({ latitudeDeg, altitudeM: altitudeM ?? 0 });
   const parts = shares.map(({ name: part, share }) => `${part} ${Math.round(share * 100)} %`).join(', ');
   const outside = outsideDeg > 0 ? `, ${outsideDeg.toFixed(1)} degrees outside their latitudes` : '';
   return { entry: { designDay: { ...day } }, source: 'assumed', text: `${parts}${outside}`, distanceKm: null };

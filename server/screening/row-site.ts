@@ -3,6 +3,7 @@ import { FINISH_NAMES, FINISHES, type Problem, parseSite, type Site, SiteError }
 import { type ChosenClimate, type ClimateSettings, chooseClimate } from './climate-choice.ts';
 import { COLUMN_KINDS, type ColumnKey, type ColumnMatch, plain } from './columns.ts';
 import type { TableRecord } from './records.ts';
+import { type RowPlace, rowPlace } from './row-place.ts';
 
 /** One thing that is wrong with a row. */
 export interface RowProblem {
@@ -67,12 +68,11 @@ export function rowSite(record: TableRecord, settings: RowSettings): RowSite {
     const text = at === undefined ? '' : (record.cells[at] ?? '').trim();
     return text === '' ? undefined : text;
   };
-  const problems = [...coordinateProblems(cell, header, columns), ...commaProblems(cell, header, columns)];
+  const place = rowPlace(cell);
+  const problems = [...coordinateProblems(cell, place, settings), ...commaProblems(cell, header, columns)];
   if (problems.length > 0) throw new RowError(problems);
 
-  const [latitudeDeg, longitudeDeg, altitudeM] = [cell('latitude'), cell('longitude'), cell('altitude')];
-  const timeZone = cell('timeZone');
-  const climate = chooseClimate(cell, settings.climate);
+  const climate = chooseClimate(cell, place, settings.climate);
   const bearings = cell('bearings')
     ?.split(/[\s;|,]+/)
     .filter((part) => part !== '');
@@ -81,10 +81,10 @@ export function rowSite(record: TableRecord, settings: RowSettings): RowSite {
   const wall = { ...base.wall, ...given('construction', cell('construction')), ...eave };
   const input = {
     place: {
-      ...given('latitudeDeg', latitudeDeg),
-      ...given('longitudeDeg', longitudeDeg),
-      ...given('altitudeM', altitudeM ?? climate.altitudeM),
-      ...given('timeZone', timeZone),
+      ...given('latitudeDeg', place.latitudeDeg ?? cell('latitude')),
+      ...given('longitudeDeg', place.longitudeDeg ?? cell('longitude')),
+      ...given('altitudeM', place.altitudeM ?? cell('altitude') ?? climate.altitudeM),
+      ...given('timeZone', cell('timeZone')),
     },
     climate: climate.entry,
     ground: { ...base.ground, ...given('albedo', cell('albedo')) },
@@ -173,10 +173,9 @@ function commaProblems(
 /** What goes wrong with coordinates most often, each with what to do about it. */
 function coordinateProblems(
   cell: (key: ColumnKey) => string | undefined,
-  header: readonly string[],
-  columns: ColumnMatch,
+  { latitudeDeg = 0, longitudeDeg = 0 }: RowPlace,
+  { header, columns }: RowSettings,
 ): RowProblem[] {
-  const [lat, lon] = [cell('latitude'), cell('longitude')];
   const problems = (['latitude', 'longitude'] as const).flatMap((key): RowProblem[] => {
     const text = cell(key);
     const column = nameOf(key, header, columns);
@@ -188,10 +187,10 @@ function coordinateProblems(
     return [];
   });
   if (problems.length > 0) return problems;
-  const [latitude, longitude] = [Number(lat), Number(lon)];
-  if (Math.abs(latitude) > 90 && Math.abs(latitude) <= 180 && Math.abs(longitude) <= 90) {
-    const reason = `${lat} is no latitude; latitude and longitude look swapped`;
-    return [problemOf(nameOf('latitude', header, columns), lat ?? '', reason)];
+  if (Math.abs(latitudeDeg) > 90 && Math.abs(latitudeDeg) <= 180 && Math.abs(longitudeDeg) <= 90) {
+    const text = cell('latitude') ?? '';
+    const reason = `${text} is no latitude; latitude and longitude look swapped`;
+    return [problemOf(nameOf('latitude', header, columns), text, reason)];
   }
   return [];
 }

@@ -110,6 +110,7 @@ describe('a row', () => {
     ['letters of the hemisphere', ['33.2', '113.4 W'], 'lon', /signed decimal degrees/],
     ['letters before', ['S 33.9', '18.4'], 'lat', /signed decimal degrees/],
     ['minutes', ['33°12\'36"', '18.4'], 'lat', /signed decimal degrees/],
+    ['swapped coordinates with units', ['120 deg', '33 deg'], 'lat', /latitude and longitude look swapped/],
     ['a blank coordinate', ['', '18.4'], 'lat', /is missing/],
     ['garbage', ['n/a', '18.4'], 'lat', /"n\/a" is not understood/],
     ['a place off the globe', ['33', '200'], 'lon', /200 is above 180/],
@@ -161,6 +162,28 @@ describe('the climate of a row', () => {
     const unknown = read(header, ['33', '-113', '', '', ''], { climate }).site;
     expect(unknown.climate.designDay?.maxC).toBe(40);
     expect(unknown.place.altitudeM).toBe(900);
+  });
+
+  test.each([
+    ['assumed', { stations: [] }],
+    ['of a file', climate],
+  ])('%s is the same for a place that is written with units', (_, settings) => {
+    const chosen = (lat: string, lon: string, altitude: string) => {
+      const { climate, site } = read(header, [lat, lon, '', '', altitude], { climate: settings });
+      return { climate, place: site.place };
+    };
+    const plain = chosen('-33.9', '18.4', '2400');
+    expect(plain.place).toMatchObject({ latitudeDeg: -33.9, altitudeM: 2400 });
+    expect(chosen('-33.9', '18.4', '2400 m')).toEqual(plain);
+    expect(chosen('-33.9 deg', '18.4°', '2.4 km')).toEqual(plain);
+    expect(chosen('-33.9', '18.4', '7874 ft').place.altitudeM).toBeCloseTo(2400, 0);
+    expect(chosen('-33.9', '18.4', '7874 ft').climate.entry).toEqual(
+      chosen('-33.9', '18.4', '2399.9952').climate.entry,
+    );
+  });
+
+  test('of the columns has the date of the southern summer at a latitude with a unit, too', () => {
+    expect(read(header, ['-33.9 deg', '18.4', '', '35', '']).site.climate.designDay?.date).toBe('2026-01-21');
   });
 
   test('that nobody knows is refused', () => {

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, rmSync, truncateSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { decidingMarginK, parseSite, rankWalls } from '../../../model/index.ts';
+import { assumedClimate, decidingMarginK, parseSite, rankWalls } from '../../../model/index.ts';
 import { ScreeningStopped } from '../../../server/screening/screening.ts';
 import { manyRows, ownFolder, rowsOf, screened } from './tables.ts';
 
@@ -37,6 +37,20 @@ describe('the results', () => {
       const inside = ranking.walls.filter(({ day }) => decidingMarginK(day) >= 0).length;
       expect(Number(row['inside_share'])).toBe(inside / 8);
     }
+  });
+
+  test('are those of plain numbers where a place is written with units, and equal the ranking', async () => {
+    const rows = '35.2,-106.6,2400,N\n35.2 deg,-106.6 deg,2400 m,N\n-35.2°,18,7874 ft,N\n';
+    await screened(folder, `lat,lon,altitude,bearings\n${rows}`);
+    const [plain, units, south] = rowsOf(results());
+    const told = (row: Record<string, string> | undefined) => Object.entries(row ?? {}).slice(5);
+    expect(told(units)).toEqual(told(plain));
+    const { day } = assumedClimate({ latitudeDeg: -35.2, altitudeM: 2399.9952 });
+    const place = { latitudeDeg: '-35.2°', longitudeDeg: 18, altitudeM: '7874 ft' };
+    const box = { widthM: 0.3, heightM: 0.35, depthM: 0.12, powerW: 15 };
+    const walls = [{ name: 'N', azimuthDeg: 'N' }];
+    const ranking = rankWalls(parseSite({ place, climate: { designDay: { ...day } }, box, walls }));
+    expect(Number(south?.['best_peak_inside_c'])).toBe(ranking.walls[0]?.day.peakInsideAirC);
   });
 
   test('keep every column and every row, whatever it is called twice', async () => {
