@@ -52,6 +52,8 @@ header is row 1.
   --resume    goes on with a run that was stopped or killed
   --restart   throws such a run away and begins again
 
+A row brings a named climate or a design day, not both. A design day needs
+designMax; without it date, dailyRange, dewPoint, wind and turbidity are refused.
 Without a climate in the row, --climate or --weather, the design day is
 assumed: blended from the invented samples by latitude and altitude.
 

@@ -51,20 +51,20 @@ export function chooseClimate(
 ): ChosenClimate {
   // What is no number is refused with the rest of the row.
   const { latitudeDeg = 0, longitudeDeg = 0, altitudeM } = place;
-  const maxC = cell('designMax');
-  if (maxC !== undefined) {
-    const date = cell('date') ?? (latitudeDeg < 0 ? HOTTEST_DATE.south : HOTTEST_DATE.north);
-    const rest = { dailyRangeK: cell('dailyRange'), dewPointC: cell('dewPoint'), windMs: cell('wind') };
-    const day = { date, maxC, ...rest, linkeTurbidity: cell('turbidity') };
+  const name = cell('climate');
+  const ownDay = designDayOf(cell);
+  if (ownDay !== undefined) {
+    const date = latitudeDeg < 0 ? HOTTEST_DATE.south : HOTTEST_DATE.north;
     return {
-      entry: { designDay: withoutBlanks(day) },
+      // A climate that is named beside it contradicts it, which the site's own check tells, as it tells a day without its highest.
+      entry: { ...(name !== undefined && entryNamed(name)), designDay: { date, ...ownDay } },
       source: 'columns',
       text: 'columns of the row',
       distanceKm: null,
     };
   }
-  const name = cell('climate') ?? named;
-  if (name !== undefined) return { entry: entryNamed(name), source: 'named', text: name, distanceKm: null };
+  const used = name ?? named;
+  if (used !== undefined) return { entry: entryNamed(used), source: 'named', text: used, distanceKm: null };
   const station = nearest(stations, { latitudeDeg, longitudeDeg });
   if (station !== null) {
     const { day, altitudeM: stationM, name: text } = station.at;
@@ -98,6 +98,16 @@ function nearest(stations: readonly Station[], place: { latitudeDeg: number; lon
   return best;
 }
 
-function withoutBlanks(values: Record<string, unknown>): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
+/** What the row says of a design day of its own; undefined where it says nothing. Every cell counts, so that none is passed over. */
+function designDayOf(cell: (key: ColumnKey) => string | undefined): Record<string, string> | undefined {
+  const cells = {
+    date: cell('date'),
+    maxC: cell('designMax'),
+    dailyRangeK: cell('dailyRange'),
+    dewPointC: cell('dewPoint'),
+    windMs: cell('wind'),
+    linkeTurbidity: cell('turbidity'),
+  };
+  const given = Object.entries(cells).filter((entry): entry is [string, string] => entry[1] !== undefined);
+  return given.length === 0 ? undefined : Object.fromEntries(given);
 }

@@ -213,6 +213,18 @@ function columnProblem(
     COLUMN_KINDS.find((one) => one.path === wanted) ??
     COLUMN_KINDS.find((one) => one.key === 'climate' && /^climate\.(sample|cycle)$/.test(wanted));
   const at = kind && columns[kind.key];
-  const reason = allowed === '' ? wrong : `${wrong}; allowed: ${allowed}`;
-  return at === undefined ? problemOf(wanted, '', reason) : problemOf(header[at] ?? wanted, cells[at] ?? '', reason);
+  const reason = wordedForRows(path, wrong) ?? (allowed === '' ? wrong : `${wrong}; allowed: ${allowed}`);
+  return at === undefined
+    ? problemOf(kind?.key ?? wanted, '', reason)
+    : problemOf(header[at] ?? wanted, cells[at] ?? '', reason);
+}
+
+/** What means nothing to a reader of the table in the words of a site file. */
+function wordedForRows(path: string, wrong: string): string | undefined {
+  if (path === 'climate')
+    return 'a named climate and a design day in one row contradict each other; leave one of them out';
+  if (path === 'climate.designDay.maxC' && wrong === 'is missing') {
+    return 'designMax is missing; without it date, dailyRange, dewPoint, wind and turbidity are no design day';
+  }
+  return undefined;
 }

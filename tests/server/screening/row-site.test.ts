@@ -147,7 +147,7 @@ describe('the climate of a row', () => {
   test('is that of its columns, then the one it names, the one for all, the nearest file', () => {
     const sourceOf = (cells: string[], more = climate as RowSettings['climate']) =>
       read(header, ['33', '-113', ...cells], { climate: more }).climate;
-    expect(sourceOf(['dry-basin', '44', '']).source).toBe('columns');
+    expect(sourceOf(['', '44', '']).source).toBe('columns');
     expect(sourceOf(['dry-basin', '', ''])).toMatchObject({ source: 'named', text: 'dry-basin' });
     expect(sourceOf(['', '', ''], { ...climate, named: 'mil-std-810h-a1' })).toMatchObject({ text: 'mil-std-810h-a1' });
     const nearest = sourceOf(['', '', '']);
@@ -184,6 +184,53 @@ describe('the climate of a row', () => {
 
   test('of the columns has the date of the southern summer at a latitude with a unit, too', () => {
     expect(read(header, ['-33.9 deg', '18.4', '', '35', '']).site.climate.designDay?.date).toBe('2026-01-21');
+  });
+
+  const dayHeader = ['lat', 'lon', 'climate', 'designMax', 'dailyRange', 'dewPoint', 'wind', 'turbidity', 'date'];
+  const dayProblems = (cells: string, named?: string) =>
+    problems(dayHeader, ['33', '-113', ...cells.split(',')], { climate: { stations: [station], named } });
+
+  test.each([
+    ['a range and a dew point alone', ',,12,5,,,', [['designMax', /designMax is missing/]]],
+    ['a wind alone', ',,,,3,,', [['designMax', /designMax is missing/]]],
+    ['a date alone', ',,,,,,2026-07-05', [['designMax', /designMax is missing/]]],
+    [
+      'garbage for a date',
+      ',,,,,,garbage',
+      [
+        ['date', /"garbage" is no date/],
+        ['designMax', /is missing/],
+      ],
+    ],
+    [
+      'garbage for a turbidity',
+      ',,,,,thick,',
+      [
+        ['turbidity', /is not understood/],
+        ['designMax', /is missing/],
+      ],
+    ],
+    [
+      'garbage for range and dew point',
+      ',,abc,abc,,,',
+      [
+        ['dailyRange', /"abc" is not understood/],
+        ['dewPoint', /"abc" is not understood/],
+        ['designMax', /is missing/],
+      ],
+    ],
+    ['a named climate and a temperature', 'high-plateau,45,,,,,', [['climate', /contradict each other/]]],
+  ] as const)('with %s is refused by column', (_, cells, wanted) => {
+    for (const named of [undefined, 'dry-basin']) {
+      const found = dayProblems(cells, named);
+      expect(found.map(({ column }) => column).sort()).toEqual(wanted.map(([column]) => column).sort());
+      for (const [column, reason] of wanted) expect(found.find((one) => one.column === column)?.reason).toMatch(reason);
+    }
+  });
+
+  test('with a day that lacks a column for its highest temperature says which', () => {
+    const found = problems(['lat', 'lon', 'range'], ['33', '-113', '12']);
+    expect(found).toMatchObject([{ column: 'designMax', reason: expect.stringMatching(/^designMax is missing/) }]);
   });
 
   test('that nobody knows is refused', () => {
