@@ -141,6 +141,24 @@ describe('a run', () => {
     expect(existsSync(`${out}.unfinished`)).toBe(false);
   });
 
+  test('goes on past a line that is too long for a row, and ends the same', async () => {
+    const long = `${'x'.repeat(400_000)},33,-113.4,0,35,n`;
+    const [, ...more] = manyRows(24).split(/\n(?=place)/);
+    const table = [...manyRows(15).split(/\n(?=place)/), long, ...more].join('\n');
+    const { tally } = await screened(folder, table);
+    expect(tally).toMatchObject({ rows: 40, screened: 39, rejected: 1 });
+    expect(rejects()).toMatchObject([{ row: '17', reason: 'the line is too long' }]);
+    expect(rowsOf(results()).map(({ row }) => row)).toContain('18');
+    const whole = [results(), readFileSync(rejectsPath, 'utf8')];
+    rmSync(out);
+    const stop = new AbortController();
+    const onProgress = ({ tally }: { tally: { rows: number } }) => tally.rows >= 16 && stop.abort();
+    const options = { signal: stop.signal, onProgress };
+    await expect(screened(folder, table, { options })).rejects.toThrow(ScreeningStopped);
+    await screened(folder, table, { unfinished: 'resume' });
+    expect([results(), readFileSync(rejectsPath, 'utf8')]).toEqual(whole);
+  });
+
   test('is not overwritten, goes on with the same input only, and tells damage', async () => {
     const stopAtOnce = { signal: AbortSignal.abort() };
     await expect(screened(folder, manyRows(20), { options: stopAtOnce })).rejects.toThrow(ScreeningStopped);
