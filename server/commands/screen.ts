@@ -36,8 +36,9 @@ header is row 1.
   SITES.csv   a table with a header, in UTF-8, parted by commas, semicolons or
               tabs. Numbers with a decimal point, SI or with a unit ("115 degF").
   --grid      points of a grid instead, degrees; --step is their distance
-  --out       where the results go; columns of the table are kept. Written
-              when all is done: until then the run stands in RESULTS.csv.unfinished
+  --out       where the results go; columns of the table are kept, one that is
+              called like a result as input_NAME. Written when all is done: until
+              then the run stands in RESULTS.csv.unfinished
   --rejects   where rejected rows go; RESULTS.rejects.csv when left out
   --format    csv or geojson; from the ending of --out when left out
   --climate   the climate of rows that bring none of their own: one of

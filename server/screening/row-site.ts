@@ -65,7 +65,9 @@ export function rowSite(record: TableRecord, settings: RowSettings): RowSite {
   if (record.cells.length !== header.length) throw new RowError([problemOf('', '', cellCount(record, header.length))]);
   const cell = (key: ColumnKey): string | undefined => {
     const at = columns[key];
-    const text = at === undefined ? '' : (record.cells[at] ?? '').trim();
+    const entered = at === undefined ? '' : (record.cells[at] ?? '').trim();
+    // Spreadsheets, and our own results, put an apostrophe before a text that would be taken for a formula: "'-113.4 deg".
+    const text = entered.replace(/^'(?=[-+])/, '');
     return text === '' ? undefined : text;
   };
   const place = rowPlace(cell);

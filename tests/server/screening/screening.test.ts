@@ -65,6 +65,37 @@ describe('the results', () => {
     expect(rows[0]?.['best_margin_k']).toBe(rows[1]?.['best_margin_k']);
   });
 
+  test('keep columns that are called like a result, like one told apart, or not at all', async () => {
+    const table = 'row,input_row,walls2,,column_4,lat,lon,walls\nR,IR,W,E,C4,33.2,-113.4,brick\n';
+    const columns = { latitude: 5, longitude: 6 };
+    await screened(folder, table, { columns });
+    const names = (results().split('\n')[0] ?? '').split(',');
+    expect(new Set(names).size).toBe(names.length);
+    const given = { input_row: 'IR', input_row_2: 'R', walls2: 'W', column_4_2: 'E', column_4: 'C4' };
+    expect(rowsOf(results())).toMatchObject([{ row: '2', ...given, walls: 'brick' }]);
+    const to = join(folder, 'results.geojson');
+    await screened(folder, table, { columns, format: 'geojson', out: to });
+    const { properties } = JSON.parse(readFileSync(to, 'utf8')).features[0];
+    expect(properties).toMatchObject({ row: 2, ...given, input_walls: 'brick' });
+    expect(properties.walls).toHaveLength(8);
+  });
+
+  test('can be screened again and again', async () => {
+    let table = 'id,lat,lon,altitude,walls,kit,\n7,33.2 deg,-113.4 deg,330 m,-8 98,own,=x\n';
+    const told: unknown[] = [];
+    for (let round = 0; round < 3; round++) {
+      await screened(folder, table);
+      expect(rejects()).toEqual([]);
+      table = results();
+      const names = (table.split('\n')[0] ?? '').split(',');
+      expect(new Set(names).size).toBe(names.length);
+      const [row = {}] = rowsOf(table);
+      told.push([row['best_wall'], row['best_margin_k'], row['altitude_used_m'], row['input_kit'], row['column_7']]);
+    }
+    expect(told[2]).toEqual(told[0]);
+    expect(told[1]).toEqual(told[0]);
+  });
+
   test('one per cent of garbage in three thousand rows costs only itself', async () => {
     // A few addresses over and over, which are computed once each.
     const garbage = ['n/a,-113,35', '33.1,,35', '33.1,-113', '"33.1,-113,35', '120,-33,35', '33.1,-113,"hot, very"'];
