@@ -23,7 +23,7 @@ export const COLUMN_KINDS = [
   {
     key: 'bearings',
     path: 'walls',
-    label: 'bearings that the walls face, parted by spaces: "8 98 SW"',
+    label: 'bearings that the walls face, all different, parted by spaces: "8 98 SW" or "8 deg 98 deg"',
     names: ['walls', 'wallbearings', 'azimuths', 'bearing', 'azimuth', 'facing'],
   },
   { key: 'finish', path: 'box.finish', label: 'finish of the box', names: ['boxfinish', 'colour', 'color'] },

@@ -1,5 +1,6 @@
 /** From a row of a table to a site, and from what is wrong with the site back to the columns. */
 import { FINISH_NAMES, FINISHES, type Problem, parseSite, type Site, SiteError } from '../../model/index.ts';
+import { bearingsIn } from './bearings.ts';
 import { type ChosenClimate, type ClimateSettings, chooseClimate } from './climate-choice.ts';
 import { COLUMN_KINDS, type ColumnKey, type ColumnMatch, plain } from './columns.ts';
 import type { TableRecord } from './records.ts';
@@ -75,9 +76,8 @@ export function rowSite(record: TableRecord, settings: RowSettings): RowSite {
   if (problems.length > 0) throw new RowError(problems);
 
   const climate = chooseClimate(cell, place, settings.climate);
-  const bearings = cell('bearings')
-    ?.split(/[\s;|,]+/)
-    .filter((part) => part !== '');
+  const facing = cell('bearings');
+  const bearings = facing === undefined ? undefined : bearingsIn(facing);
   const depthM = cell('eaveDepth');
   const eave = depthM !== undefined && { eave: { depthM, heightAboveBoxM: cell('eaveHeight') ?? USUAL_EAVE_HEIGHT_M } };
   const wall = { ...base.wall, ...given('construction', cell('construction')), ...eave };
@@ -205,28 +205,33 @@ const columnPath = (path: string): string =>
   path.replace(/^walls\.\d+\.(?=azimuthDeg|name)/, 'walls:').replace(/^walls\.\d+/, 'walls');
 
 function columnProblem(
-  { path, wrong, allowed }: Problem,
+  problem: Problem,
   { cells }: TableRecord,
   header: readonly string[],
   columns: ColumnMatch,
 ): RowProblem {
+  const { path, wrong, allowed } = problem;
   const wanted = columnPath(path).replace(/^walls:.*/, 'walls');
   const kind =
     COLUMN_KINDS.find((one) => one.path === wanted) ??
     COLUMN_KINDS.find((one) => one.key === 'climate' && /^climate\.(sample|cycle)$/.test(wanted));
   const at = kind && columns[kind.key];
-  const reason = wordedForRows(path, wrong) ?? (allowed === '' ? wrong : `${wrong}; allowed: ${allowed}`);
-  return at === undefined
-    ? problemOf(kind?.key ?? wanted, '', reason)
-    : problemOf(header[at] ?? wanted, cells[at] ?? '', reason);
+  const reason = wordedForRows(problem) ?? (allowed === '' ? wrong : `${wrong}; allowed: ${allowed}`);
+  if (at !== undefined) return problemOf(header[at] ?? wanted, cells[at] ?? '', reason);
+  // Design days come from rows alone; what else has no column may come from the site file, and goes by its path there.
+  return problemOf(kind !== undefined && path.startsWith('climate.designDay.') ? kind.key : wanted, '', reason);
 }
 
 /** What means nothing to a reader of the table in the words of a site file. */
-function wordedForRows(path: string, wrong: string): string | undefined {
-  if (path === 'climate')
+function wordedForRows({ path, wrong, found }: Problem): string | undefined {
+  if (path === 'climate' && wrong.startsWith('exactly one')) {
     return 'a named climate and a design day in one row contradict each other; leave one of them out';
+  }
   if (path === 'climate.designDay.maxC' && wrong === 'is missing') {
     return 'designMax is missing; without it date, dailyRange, dewPoint, wind and turbidity are no design day';
   }
+  // The walls of a row are named by their bearings.
+  if (/^walls\.\d+\.name$/.test(path) && wrong.includes('is taken by'))
+    return `the bearing ${found} stands there twice; allowed: bearings that differ`;
   return undefined;
 }

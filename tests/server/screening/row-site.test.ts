@@ -126,6 +126,23 @@ describe('a row', () => {
     expect(found.find(({ column }) => column === 'finish')?.reason).toContain('did you mean');
   });
 
+  test('takes bearings with a unit, and says of bearings what is wrong with them', () => {
+    const walls = ['lat', 'lon', 'bearings'];
+    const { site } = read(walls, ['33', '18', '8 deg 98 deg']);
+    expect(site.walls.map(({ azimuthDeg }) => azimuthDeg)).toEqual([8, 98]);
+    const wrong = (cell: string) => problems(walls, ['33', '18', cell]);
+    expect(wrong('N N')).toMatchObject([
+      { column: 'bearings', reason: 'the bearing "N" stands there twice; allowed: bearings that differ' },
+    ]);
+    expect(wrong(Array.from({ length: 73 }, (_, k) => k).join(' '))).toMatchObject([
+      { column: 'bearings', reason: 'has 73 entries, which is too many; allowed: up to 72 entries' },
+    ]);
+    expect(wrong('9'.repeat(201)).map(({ reason }) => reason)).toContainEqual(
+      expect.stringMatching(/^has 201 characters/),
+    );
+    expect(wrong('8 m')[0]?.reason).toMatch(/"m" is not understood; allowed: .*"225 deg" or "SW"/);
+  });
+
   test('with cells too many or too few is refused, and a comma suspected', () => {
     expect(problems(['lat', 'lon'], ['33', '2', '18', '4'])[0]?.reason).toMatch(/4 cells.*decimal comma/);
     expect(problems(['lat', 'lon'], ['33'])[0]?.reason).toBe('1 cell, the header has 2');
