@@ -163,6 +163,7 @@ export { extraterrestrialNormal } from './solar/extraterrestrial.ts';
 export { type SunPosition, sunPosition } from './solar/sun-position.ts';
 export { irradianceOnPlane, type PlaneIrradiance } from './solar/transposition.ts';
 export { finished } from './steps.ts';
+export { readQuantityText } from './unit-text.ts';
 export {
   formatQuantity,
   fromDisplay,

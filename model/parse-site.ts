@@ -8,6 +8,7 @@ import { wrapDegrees } from './compass.ts';
 import { CONSTRUCTIONS } from './constructions.ts';
 import { allowedText, FIELDS, fieldAt, generalPath, type NumberField } from './fields.ts';
 import { FINISHES } from './finishes.ts';
+import { issueWords } from './issue-words.ts';
 import { rawAt } from './raw-site.ts';
 import { buildSiteSchema, type KnownKeys, type Site, USUAL_VENT_SPAN, ventedHeightM } from './site.ts';
 import { type Problem, problem, SiteError, shown } from './site-error.ts';
@@ -21,7 +22,7 @@ export function siteParser(read: QuantityReader): (input: unknown) => Site {
 
   const filled = (input: unknown): Site => {
     // Pages with a strict content security policy forbid the code that zod would otherwise compile.
-    const parsed = schema.safeParse(input, { reportInput: true, jitless: true });
+    const parsed = schema.safeParse(input, { reportInput: true, jitless: true, error: issueWords });
     const problems = [
       ...(parsed.success ? [] : parsed.error.issues.flatMap((issue) => problemsOf(issue, knownKeys))),
       ...ruleProblems(input, read),
@@ -156,7 +157,11 @@ export function problemsOf(
     const guess = typeof issue.input === 'string' ? guessText(issue.input, allowed) : '';
     return [problem(path, found, `${found} is not known${guess}`, allowed.join(', '))];
   }
-  if (field && issue.code !== 'custom') return [problem(path, found, `${found} is not a number`, allowedText(field))];
+  // A pair of numbers that is too long or too short says so itself.
+  const counted = issue.code === 'too_big' || issue.code === 'too_small';
+  if (field && issue.code !== 'custom' && !counted) {
+    return [problem(path, found, `${found} is not a number`, allowedText(field))];
+  }
   // Messages of the schema may carry what is allowed behind the same words as ours.
   const [wrong = '', allowed = ''] = issue.message.split('; allowed: ');
   const range = issue.code === 'custom' ? String(issue.params?.['allowed'] ?? allowed) : allowed;

@@ -40,6 +40,7 @@ export function buildSiteSchema(read: QuantityReader, knownKeys: KnownKeys = new
 
   const isoDate = z.iso
     .date({
+      abort: true,
       error: (issue) => `${shown(issue.input)} is no date; allowed: 1900-01-01 to 2100-12-31, such as "2026-07-21"`,
     })
     .refine((date) => date >= '1900-01-01' && date <= '2100-12-31', {

@@ -1,6 +1,7 @@
 /** Two boxes side by side on the same day, with one difference between them. */
 import { capital } from '../capital.ts';
 import { clockTime } from '../civil-day.ts';
+import { issueWords } from '../issue-words.ts';
 import { type KnownKeys, schemaParts } from '../schema-parts.ts';
 import type { Site } from '../site.ts';
 import { SiteError } from '../site-error.ts';
@@ -45,7 +46,7 @@ export function compareBoxes(input: {
 export function readDifference(input: DifferenceInput): Difference {
   const knownKeys: KnownKeys = new Map();
   const schema = differenceSchema(schemaParts(readNumberText, knownKeys), 'difference');
-  const parsed = schema.safeParse(input, { reportInput: true, jitless: true });
+  const parsed = schema.safeParse(input, { reportInput: true, jitless: true, error: issueWords });
   if (parsed.success) return parsed.data;
   throw new SiteError(lessonProblems(parsed.error.issues, knownKeys, 'difference'));
 }

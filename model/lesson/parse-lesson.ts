@@ -1,4 +1,5 @@
 /** Reads a lesson: its schema, its site, and what holds between the two. */
+import { issueWords } from '../issue-words.ts';
 import type { KnownKeys } from '../schema-parts.ts';
 import type { Site } from '../site.ts';
 import { type Problem, problem, SiteError, shown } from '../site-error.ts';
@@ -14,7 +15,7 @@ export function lessonParser(read: QuantityReader, parseSite: (input: unknown) =
   const knownKeys: KnownKeys = new Map();
   const schema = buildLessonSchema(read, knownKeys);
   return (input) => {
-    const parsed = schema.safeParse(input, { reportInput: true, jitless: true });
+    const parsed = schema.safeParse(input, { reportInput: true, jitless: true, error: issueWords });
     const problems = parsed.success ? [] : lessonProblems(parsed.error.issues, knownKeys, '');
     const site = readSite(input, parseSite, problems);
     if (!parsed.success || site === null) throw new SiteError(problems);

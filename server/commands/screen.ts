@@ -39,8 +39,9 @@ header is row 1.
   SITES.csv   a table with a header, in UTF-8, parted by commas, semicolons or
               tabs. Numbers with a decimal point, SI or with a unit ("115 degF").
   --grid      points of a grid instead, degrees; --step is their distance
-  --out       where the results go; columns of the table are kept. Written
-              when all is done: until then the run stands in RESULTS.csv.unfinished
+  --out       where the results go; columns of the table are kept, one that is
+              called like a result as input_NAME. Written when all is done: until
+              then the run stands in RESULTS.csv.unfinished
   --rejects   where rejected rows go; RESULTS.rejects.csv when left out
   --format    csv or geojson; from the ending of --out when left out
   --climate   the climate of rows that bring none of their own: one of
@@ -55,6 +56,9 @@ header is row 1.
   --resume    goes on with a run that was stopped or killed
   --restart   throws such a run away and begins again
 
+A row brings a named climate or a design day, not both. A design day needs
+designMax; where a row lacks it, its date, dailyRange, dewPoint, wind and
+turbidity are refused; where the table does, such columns are passed through.
 Without a climate in the row, --climate or --weather, the design day is
 assumed: blended from the invented samples by latitude and altitude.
 

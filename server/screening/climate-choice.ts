@@ -8,6 +8,7 @@ import {
   STANDARD_CYCLES,
 } from '../../model/index.ts';
 import type { ColumnKey } from './columns.ts';
+import type { RowPlace } from './row-place.ts';
 
 /** A weather file reduced to its design day. */
 export interface Station {
@@ -45,42 +46,37 @@ const HOTTEST_DATE = { north: '2026-07-21', south: '2026-01-21' } as const;
 /** The row's own columns come first, then the sample it names, the one named for all, the nearest weather file, an assumption. */
 export function chooseClimate(
   cell: (key: ColumnKey) => string | undefined,
+  place: RowPlace,
   { named, stations }: ClimateSettings,
 ): ChosenClimate {
-  const place = { latitudeDeg: Number(cell('latitude')), longitudeDeg: Number(cell('longitude')) };
-  const maxC = cell('designMax');
-  if (maxC !== undefined) {
-    const date = cell('date') ?? (place.latitudeDeg < 0 ? HOTTEST_DATE.south : HOTTEST_DATE.north);
-    const rest = { dailyRangeK: cell('dailyRange'), dewPointC: cell('dewPoint'), windMs: cell('wind') };
-    const day = { date, maxC, ...rest, linkeTurbidity: cell('turbidity') };
+  // What is no number is refused with the rest of the row.
+  const { latitudeDeg = 0, longitudeDeg = 0, altitudeM } = place;
+  const name = cell('climate');
+  const ownDay = designDayOf(cell);
+  if (ownDay !== undefined) {
+    const date = latitudeDeg < 0 ? HOTTEST_DATE.south : HOTTEST_DATE.north;
     return {
-      entry: { designDay: withoutBlanks(day) },
+      // A climate that is named beside it contradicts it, which the site's own check tells, as it tells a day without its highest.
+      entry: { ...(name !== undefined && entryNamed(name)), designDay: { date, ...ownDay } },
       source: 'columns',
       text: 'columns of the row',
       distanceKm: null,
     };
   }
-  const name = cell('climate') ?? named;
-  if (name !== undefined) return { entry: entryNamed(name), source: 'named', text: name, distanceKm: null };
-  const altitude = cell('altitude');
-  const known = altitude === undefined ? undefined : Number(altitude);
-  const station = nearest(stations, place);
+  const used = name ?? named;
+  if (used !== undefined) return { entry: entryNamed(used), source: 'named', text: used, distanceKm: null };
+  const station = nearest(stations, { latitudeDeg, longitudeDeg });
   if (station !== null) {
-    const day = Number.isFinite(known) ? lapsed(station.at.day, station.at.altitudeM, known ?? 0) : station.at.day;
+    const { day, altitudeM: stationM, name: text } = station.at;
     return {
-      entry: { designDay: { ...day } },
+      entry: { designDay: { ...(altitudeM === undefined ? day : lapsed(day, stationM, altitudeM)) } },
       source: 'weather file',
-      text: station.at.name,
+      text,
       distanceKm: station.km,
-      altitudeM: station.at.altitudeM,
+      altitudeM: stationM,
     };
   }
-  // What is no number is refused with the rest of the row.
-  const latitudeDeg = Number.isFinite(place.latitudeDeg) ? place.latitudeDeg : 0;
-  const { day, shares, outsideDeg } = assumedClimate({
-    latitudeDeg,
-    altitudeM: Number.isFinite(known) ? (known ?? 0) : 0,
-  });
+  const { day, shares, outsideDeg } = assumedClimate({ latitudeDeg, altitudeM: altitudeM ?? 0 });
   const parts = shares.map(({ name: part, share }) => `${part} ${Math.round(share * 100)} %`).join(', ');
   const outside = outsideDeg > 0 ? `, ${outsideDeg.toFixed(1)} degrees outside their latitudes` : '';
   return { entry: { designDay: { ...day } }, source: 'assumed', text: `${parts}${outside}`, distanceKm: null };
@@ -102,6 +98,16 @@ function nearest(stations: readonly Station[], place: { latitudeDeg: number; lon
   return best;
 }
 
-function withoutBlanks(values: Record<string, unknown>): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
+/** What the row says of a design day of its own; undefined where it says nothing. Every cell counts, so that none is passed over. */
+function designDayOf(cell: (key: ColumnKey) => string | undefined): Record<string, string> | undefined {
+  const cells = {
+    date: cell('date'),
+    maxC: cell('designMax'),
+    dailyRangeK: cell('dailyRange'),
+    dewPointC: cell('dewPoint'),
+    windMs: cell('wind'),
+    linkeTurbidity: cell('turbidity'),
+  };
+  const given = Object.entries(cells).filter((entry): entry is [string, string] => entry[1] !== undefined);
+  return given.length === 0 ? undefined : Object.fromEntries(given);
 }

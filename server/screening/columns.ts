@@ -23,7 +23,7 @@ export const COLUMN_KINDS = [
   {
     key: 'bearings',
     path: 'walls',
-    label: 'bearings that the walls face, parted by spaces: "8 98 SW"',
+    label: 'bearings that the walls face, all different, parted by spaces: "8 98 SW" or "8 deg 98 deg"',
     names: ['walls', 'wallbearings', 'azimuths', 'bearing', 'azimuth', 'facing'],
   },
   { key: 'finish', path: 'box.finish', label: 'finish of the box', names: ['boxfinish', 'colour', 'color'] },
@@ -169,7 +169,13 @@ export function matchColumns(header: readonly string[], explicit: Readonly<Recor
   return all;
 }
 
-/** Adds to a match what the names of the columns tell, each column once; `left` are not looked for. */
+/** Say something of a design day beside its highest temperature only; alone they are some other wind, date or range. */
+const BESIDE_DESIGN_MAX: readonly ColumnKey[] = ['dailyRange', 'dewPoint', 'wind', 'turbidity', 'date'];
+
+/**
+ * Adds to a match what the names of the columns tell, each column once; `left` are not looked for. What belongs to a design day
+ * is passed through in a table that has no highest temperature of one.
+ */
 export function matchByName(
   header: readonly string[],
   known: ColumnMatch = {},
@@ -185,6 +191,9 @@ export function matchByName(
       match[key] = at;
       taken.add(at);
     }
+  }
+  if (match.designMax === undefined) {
+    for (const key of BESIDE_DESIGN_MAX) if (known[key] === undefined) delete match[key];
   }
   return match;
 }

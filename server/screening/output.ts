@@ -2,6 +2,7 @@
 import { stringify } from 'csv-stringify/sync';
 import type { ScreenedSite } from '../../model/index.ts';
 import type { ChosenClimate } from './climate-choice.ts';
+import { columnNames, namesBeside } from './column-names.ts';
 import type { TableRecord } from './records.ts';
 import { COMPASS_WALLS, type RowProblem, type RowSettings, type RowSite } from './row-site.ts';
 
@@ -61,13 +62,14 @@ function resultColumns({ columns }: RowSettings) {
   return [...RESULT_COLUMNS, ...WALL_COLUMNS, ...(columns.bearings === undefined ? [] : [OWN_WALLS])];
 }
 
-/** Names of the columns of the table as they stand in the results: those that a result column has too are told apart. */
-export function inputNames(settings: RowSettings): string[] {
-  const own = new Set(['row', ...resultColumns(settings).map(([name]) => name)]);
-  return settings.header.map((name, k) => {
-    const shown = name === '' ? `column_${k + 1}` : name;
-    return own.has(shown) ? `input_${shown}` : shown;
-  });
+/** Names of the columns of the table as they stand in the results. A feature holds its walls as a list beside them. */
+export function inputNames(settings: OutputSettings): string[] {
+  const own = [
+    'row',
+    ...resultColumns(settings).map(([name]) => name),
+    ...(settings.format === 'geojson' ? ['walls'] : []),
+  ];
+  return namesBeside(columnNames(settings.header), own);
 }
 
 /** What stands before the first result. */
@@ -81,7 +83,10 @@ export const resultsFoot = ({ format }: OutputSettings): string => (format === '
 
 /** Results as text. Each feature of GeoJSON is led by a comma; the first of a file loses it. */
 export function resultsText(rows: readonly RowResult[], settings: OutputSettings): string {
-  if (settings.format === 'geojson') return rows.map((row) => `,\n${JSON.stringify(feature(row, settings))}`).join('');
+  if (settings.format === 'geojson') {
+    const names = inputNames(settings);
+    return rows.map((row) => `,\n${JSON.stringify(feature(row, names))}`).join('');
+  }
   const columns = resultColumns(settings);
   return csv(
     rows.map((row) => [row.record.row, ...row.record.cells, ...columns.map(([, value]) => value(row))]),
@@ -89,8 +94,7 @@ export function resultsText(rows: readonly RowResult[], settings: OutputSettings
   );
 }
 
-function feature(row: RowResult, settings: OutputSettings) {
-  const names = inputNames(settings);
+function feature(row: RowResult, names: readonly string[]) {
   const given = row.record.cells.map((cell, k) => [names[k] ?? '', cell] as const);
   const told = RESULT_COLUMNS.map(([name, value]) => [name, value(row)] as const);
   const { latitudeDeg, longitudeDeg } = row.place;

@@ -1,8 +1,10 @@
 /**
- * Cuts the text of a table into records. csv-parse reads what is in them; here is only found where they end, because a quote that is
- * opened and never closed would otherwise swallow the rows after it, and none may get lost.
+ * Cuts the text of a table into records. csv-parse reads what is in them; where they end is found before (open-lines.ts), because a
+ * quote that is opened and never closed would otherwise swallow the rows after it, and none may get lost.
  */
 import { parse } from 'csv-parse/sync';
+import { lineQuotes } from './line-quotes.ts';
+import { OpenLines, type Piece } from './open-lines.ts';
 
 /** A record of a table, or the text of a line that is none. */
 export interface TableRecord {
@@ -15,31 +17,25 @@ export interface TableRecord {
   readonly fault?: string;
 }
 
-/** A quoted cell that holds more lines or characters than this is taken for a quote that was not meant. */
-const MOST_LINES = 200;
-const MOST_CHARACTERS = 100_000;
-
-/** Longest line; what is longer is cut and refused. */
+/** Longest line; what is longer is refused, and passed over to its end. */
 const LONGEST_LINE = 200_000;
 
-interface Piece {
-  readonly line: number;
-  readonly text: string;
-  readonly fault?: string;
-}
+/** So much of a line that is too long is kept, to show which it is. */
+const SHOWN_OF_LONG = 100;
 
 /** Cuts text that comes in chunks; call `end` after the last one. */
 export class RecordCutter {
   readonly #delimiter: string;
+  readonly #open: OpenLines;
   #rest = '';
+  /** Whether a line that is too long was refused already and goes on. */
+  #passingOver = false;
   #rows = 0;
-  #lines = 0;
-  /** Lines of a record whose quoted cell is still open. */
-  #open: string[] = [];
   #width: number | null = null;
 
-  constructor(delimiter: string) {
+  constructor(delimiter: string, quotesOf = lineQuotes) {
     this.#delimiter = delimiter;
+    this.#open = new OpenLines(delimiter, quotesOf);
   }
 
   push(chunk: string): TableRecord[] {
@@ -47,60 +43,47 @@ export class RecordCutter {
     // A carriage return at the end may be half of a line end.
     const whole = text.endsWith('\r') ? text.slice(0, -1) : text;
     const lines = whole.split(/\r\n|\n|\r/);
-    this.#rest = (lines.pop() ?? '') + text.slice(whole.length);
-    if (this.#rest.length > LONGEST_LINE) {
-      lines.push(this.#rest);
-      this.#rest = '';
+    let rest = lines.pop() ?? '';
+    if (this.#passingOver && lines.length > 0) {
+      lines.shift();
+      this.#passingOver = false;
     }
+    if (this.#passingOver) rest = '';
+    else if (rest.length > LONGEST_LINE) {
+      lines.push(rest);
+      this.#passingOver = true;
+      rest = '';
+    }
+    this.#rest = rest + text.slice(whole.length);
     return this.#read(lines.flatMap((line) => this.#take(line)));
   }
 
   end(): TableRecord[] {
     const last = this.#rest.replace(/\r$/, '');
-    const pieces = last === '' ? [] : this.#take(last);
-    while (this.#open.length > 0) pieces.push(...this.#giveUp());
-    return this.#read(pieces);
+    return this.#read([...(last === '' ? [] : this.#take(last)), ...this.#pieces(true)]);
   }
 
-  /** The records that end with a line. */
+  /** What is known to end with a line. */
   #take(line: string): Piece[] {
-    if (line.length > LONGEST_LINE) {
-      const before = this.#giveUp();
-      this.#lines += 1;
-      return [...before, { line: this.#lines, text: line.slice(0, 100), fault: 'the line is too long' }];
-    }
-    this.#lines += 1;
-    if (this.#open.length === 0 && !line.includes('"')) return [{ line: this.#lines, text: line }];
-    this.#open.push(line);
-    const text = this.#open.join('\n');
-    if (endsQuoted(text, this.#delimiter)) {
-      const given = this.#open.length > MOST_LINES || text.length > MOST_CHARACTERS;
-      return given ? this.#giveUp() : [];
-    }
-    if (this.#open.length > 1 && !this.#fits(text)) return this.#giveUp();
-    const first = this.#lines - this.#open.length + 1;
-    this.#open = [];
-    return [{ line: first, text }];
+    if (this.#open.empty && line.length <= LONGEST_LINE && !line.includes('"'))
+      return [this.#measured(this.#open.pass(line))];
+    const cut = line.length > LONGEST_LINE;
+    this.#open.add(cut ? line.slice(0, SHOWN_OF_LONG) : line, cut);
+    return this.#pieces(false);
   }
 
-  /** The first open line is no record; those after it are looked at afresh. */
-  #giveUp(): Piece[] {
-    const [broken, ...others] = this.#open;
-    if (broken === undefined) return [];
-    this.#open = [];
-    this.#lines -= others.length;
-    const fault = 'a quote is opened and not closed; write a quote inside a cell twice';
-    return [{ line: this.#lines, text: broken, fault }, ...others.flatMap((line) => this.#take(line))];
+  #pieces(ended: boolean): Piece[] {
+    const pieces: Piece[] = [];
+    for (let piece = this.#open.next(this.#width, ended); piece; piece = this.#open.next(this.#width, ended)) {
+      pieces.push(this.#measured(piece));
+    }
+    return pieces;
   }
 
-  /** Whether a record over several lines is well formed and as wide as the header. */
-  #fits(text: string): boolean {
-    try {
-      const cells = parse(text, { delimiter: this.#delimiter, relax_column_count: true })[0] as string[] | undefined;
-      return cells !== undefined && (this.#width === null || cells.length === this.#width);
-    } catch {
-      return false;
-    }
+  /** The first record tells how wide the others are. */
+  #measured(piece: Piece): Piece {
+    if (piece.fault === undefined) this.#width ??= this.#cells([piece.text])[0]?.length ?? null;
+    return piece;
   }
 
   #read(pieces: readonly Piece[]): TableRecord[] {
@@ -110,9 +93,7 @@ export class RecordCutter {
     return pieces.map(({ line, text, fault }) => {
       this.#rows += 1;
       if (fault !== undefined) return { row: this.#rows, line, cells: [text], fault };
-      const record = { row: this.#rows, line, cells: cells[next++] ?? [] };
-      this.#width ??= record.cells.length;
-      return record;
+      return { row: this.#rows, line, cells: cells[next++] ?? [] };
     });
   }
 
@@ -131,19 +112,4 @@ function parseText(text: string, delimiter: string): string[][] | null {
   } catch {
     return null;
   }
-}
-
-/** Whether text ends inside a quoted cell. A quote opens a cell at its beginning only, and stands for itself elsewhere. */
-export function endsQuoted(text: string, delimiter: string): boolean {
-  let state: 'start' | 'plain' | 'quoted' = 'start';
-  for (let at = 0; at < text.length; at++) {
-    const character = text[at];
-    if (state === 'quoted') {
-      if (character !== '"') continue;
-      if (text[at + 1] === '"') at += 1;
-      else state = 'plain';
-    } else if (character === delimiter) state = 'start';
-    else state = state === 'start' && character === '"' ? 'quoted' : 'plain';
-  }
-  return state === 'quoted';
 }

@@ -1,8 +1,10 @@
 /** From a row of a table to a site, and from what is wrong with the site back to the columns. */
 import { FINISH_NAMES, FINISHES, type Problem, parseSite, type Site, SiteError } from '../../model/index.ts';
+import { bearingsIn } from './bearings.ts';
 import { type ChosenClimate, type ClimateSettings, chooseClimate } from './climate-choice.ts';
 import { COLUMN_KINDS, type ColumnKey, type ColumnMatch, plain } from './columns.ts';
 import type { TableRecord } from './records.ts';
+import { type RowPlace, rowPlace } from './row-place.ts';
 
 /** One thing that is wrong with a row. */
 export interface RowProblem {
@@ -64,27 +66,27 @@ export function rowSite(record: TableRecord, settings: RowSettings): RowSite {
   if (record.cells.length !== header.length) throw new RowError([problemOf('', '', cellCount(record, header.length))]);
   const cell = (key: ColumnKey): string | undefined => {
     const at = columns[key];
-    const text = at === undefined ? '' : (record.cells[at] ?? '').trim();
+    const entered = at === undefined ? '' : (record.cells[at] ?? '').trim();
+    // Spreadsheets, and our own results, put an apostrophe before a text that would be taken for a formula: "'-113.4 deg".
+    const text = entered.replace(/^'(?=[-+])/, '');
     return text === '' ? undefined : text;
   };
-  const problems = [...coordinateProblems(cell, header, columns), ...commaProblems(cell, header, columns)];
+  const place = rowPlace(cell);
+  const problems = [...coordinateProblems(cell, place, settings), ...commaProblems(cell, header, columns)];
   if (problems.length > 0) throw new RowError(problems);
 
-  const [latitudeDeg, longitudeDeg, altitudeM] = [cell('latitude'), cell('longitude'), cell('altitude')];
-  const timeZone = cell('timeZone');
-  const climate = chooseClimate(cell, settings.climate);
-  const bearings = cell('bearings')
-    ?.split(/[\s;|,]+/)
-    .filter((part) => part !== '');
+  const climate = chooseClimate(cell, place, settings.climate);
+  const facing = cell('bearings');
+  const bearings = facing === undefined ? undefined : bearingsIn(facing);
   const depthM = cell('eaveDepth');
   const eave = depthM !== undefined && { eave: { depthM, heightAboveBoxM: cell('eaveHeight') ?? USUAL_EAVE_HEIGHT_M } };
   const wall = { ...base.wall, ...given('construction', cell('construction')), ...eave };
   const input = {
     place: {
-      ...given('latitudeDeg', latitudeDeg),
-      ...given('longitudeDeg', longitudeDeg),
-      ...given('altitudeM', altitudeM ?? climate.altitudeM),
-      ...given('timeZone', timeZone),
+      ...given('latitudeDeg', place.latitudeDeg ?? cell('latitude')),
+      ...given('longitudeDeg', place.longitudeDeg ?? cell('longitude')),
+      ...given('altitudeM', place.altitudeM ?? cell('altitude') ?? climate.altitudeM),
+      ...given('timeZone', cell('timeZone')),
     },
     climate: climate.entry,
     ground: { ...base.ground, ...given('albedo', cell('albedo')) },
@@ -173,10 +175,9 @@ function commaProblems(
 /** What goes wrong with coordinates most often, each with what to do about it. */
 function coordinateProblems(
   cell: (key: ColumnKey) => string | undefined,
-  header: readonly string[],
-  columns: ColumnMatch,
+  { latitudeDeg = 0, longitudeDeg = 0 }: RowPlace,
+  { header, columns }: RowSettings,
 ): RowProblem[] {
-  const [lat, lon] = [cell('latitude'), cell('longitude')];
   const problems = (['latitude', 'longitude'] as const).flatMap((key): RowProblem[] => {
     const text = cell(key);
     const column = nameOf(key, header, columns);
@@ -188,10 +189,10 @@ function coordinateProblems(
     return [];
   });
   if (problems.length > 0) return problems;
-  const [latitude, longitude] = [Number(lat), Number(lon)];
-  if (Math.abs(latitude) > 90 && Math.abs(latitude) <= 180 && Math.abs(longitude) <= 90) {
-    const reason = `${lat} is no latitude; latitude and longitude look swapped`;
-    return [problemOf(nameOf('latitude', header, columns), lat ?? '', reason)];
+  if (Math.abs(latitudeDeg) > 90 && Math.abs(latitudeDeg) <= 180 && Math.abs(longitudeDeg) <= 90) {
+    const text = cell('latitude') ?? '';
+    const reason = `${text} is no latitude; latitude and longitude look swapped`;
+    return [problemOf(nameOf('latitude', header, columns), text, reason)];
   }
   return [];
 }
@@ -204,16 +205,33 @@ const columnPath = (path: string): string =>
   path.replace(/^walls\.\d+\.(?=azimuthDeg|name)/, 'walls:').replace(/^walls\.\d+/, 'walls');
 
 function columnProblem(
-  { path, wrong, allowed }: Problem,
+  problem: Problem,
   { cells }: TableRecord,
   header: readonly string[],
   columns: ColumnMatch,
 ): RowProblem {
+  const { path, wrong, allowed } = problem;
   const wanted = columnPath(path).replace(/^walls:.*/, 'walls');
   const kind =
     COLUMN_KINDS.find((one) => one.path === wanted) ??
     COLUMN_KINDS.find((one) => one.key === 'climate' && /^climate\.(sample|cycle)$/.test(wanted));
   const at = kind && columns[kind.key];
-  const reason = allowed === '' ? wrong : `${wrong}; allowed: ${allowed}`;
-  return at === undefined ? problemOf(wanted, '', reason) : problemOf(header[at] ?? wanted, cells[at] ?? '', reason);
+  const reason = wordedForRows(problem) ?? (allowed === '' ? wrong : `${wrong}; allowed: ${allowed}`);
+  if (at !== undefined) return problemOf(header[at] ?? wanted, cells[at] ?? '', reason);
+  // Design days come from rows alone; what else has no column may come from the site file, and goes by its path there.
+  return problemOf(kind !== undefined && path.startsWith('climate.designDay.') ? kind.key : wanted, '', reason);
+}
+
+/** What means nothing to a reader of the table in the words of a site file. */
+function wordedForRows({ path, wrong, found }: Problem): string | undefined {
+  if (path === 'climate' && wrong.startsWith('exactly one')) {
+    return 'a named climate and a design day in one row contradict each other; leave one of them out';
+  }
+  if (path === 'climate.designDay.maxC' && wrong === 'is missing') {
+    return 'designMax is missing; without it date, dailyRange, dewPoint, wind and turbidity are no design day';
+  }
+  // The walls of a row are named by their bearings.
+  if (/^walls\.\d+\.name$/.test(path) && wrong.includes('is taken by'))
+    return `the bearing ${found} stands there twice; allowed: bearings that differ`;
+  return undefined;
 }

@@ -1,5 +1,6 @@
 /** Which column of a table stands for which field, as the API says it: names of columns by names of fields. */
 import type { Problem } from '../../model/index.ts';
+import { columnNames } from '../screening/column-names.ts';
 import {
   COLUMN_KINDS,
   type ColumnKey,
@@ -21,11 +22,6 @@ export const FIELDS = COLUMN_KINDS.map(({ key, label }) => ({
   required: (REQUIRED_COLUMNS as readonly string[]).includes(key),
   what: label,
 }));
-
-/** Names of columns, those without one by their number. */
-export function columnNames(header: readonly string[]): string[] {
-  return header.map((name, k) => (name === '' ? `column_${k + 1}` : name));
-}
 
 /** Columns by number, and what is wrong with a matching. */
 export function readMatching(

@@ -17,13 +17,14 @@ import express, { type Request, type RequestHandler, type Router } from 'express
 import { SiteError } from '../../model/index.ts';
 import { HttpError, onlyMethods } from '../errors.ts';
 import { jsonBody } from '../json-body.ts';
+import { columnNames } from '../screening/column-names.ts';
 import { type RowSettings, rowSite } from '../screening/row-site.ts';
 import { DOWNLOADS, sendDownload } from './downloads.ts';
 import { sendEvents } from './events.ts';
 import { rowSettingsOf } from './job.ts';
 import type { Screenings } from './jobs.ts';
 import { mapPoints, NO_POINTS } from './map-points.ts';
-import { columnNames, FIELDS, labelColumn, readMatching } from './matching.ts';
+import { FIELDS, labelColumn, readMatching } from './matching.ts';
 import { checkRequest, rowsQuery, screeningRequest, summaryQuery } from './requests.ts';
 import { firstRow, keptRow, type Listed, listedRow, pageOfRows } from './row-queries.ts';
 import { openRows, withRows } from './row-store.ts';

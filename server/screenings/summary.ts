@@ -9,7 +9,14 @@ import {
 } from '../../model/index.ts';
 import { ASSUMED_CAUTION, BARE_WALL_CAUTION } from '../report/screening-text.ts';
 import type { RowResult } from '../screening/output.ts';
-import { parseRowSite, type RowSettings, rowSite, USUAL_BOX, USUAL_EAVE_HEIGHT_M } from '../screening/row-site.ts';
+import {
+  parseRowSite,
+  RowError,
+  type RowSettings,
+  rowSite,
+  USUAL_BOX,
+  USUAL_EAVE_HEIGHT_M,
+} from '../screening/row-site.ts';
 import { MARGIN_STEP_K, type Tally } from '../screening/tally.ts';
 
 const CLIMATE_TEXTS: Readonly<Record<string, string>> = {
@@ -28,7 +35,7 @@ interface SummaryOptions {
 
 /** Counts of a tally, and what the figures rest on: what is said of all rows, and what one of them is filled in with. */
 export function screeningSummary(tally: Tally, settings: RowSettings, { row, units: asked }: SummaryOptions) {
-  const site = row === null ? null : parseRowSite(rowSite(row.record, settings), row.record, settings);
+  const site = row === null ? null : siteOf(row, settings);
   const units = asked ?? (site === null ? 'metric' : usualUnits(site.place.timeZone));
   const margins = Object.entries(tally.margins).map(([low, count]) => ({ low: Number(low), count }));
   return {
@@ -46,6 +53,16 @@ export function screeningSummary(tally: Tally, settings: RowSettings, { row, uni
     climates: byCount(tally.climates).map(([used, count]) => ({ used, text: CLIMATE_TEXTS[used] ?? used, count })),
     rejectReasons: byCount(tally.reasons).map(([reason, count]) => ({ reason, count })),
   };
+}
+
+/** Null for a row that a former version of the program took and this one refuses. */
+function siteOf({ record }: RowResult, settings: RowSettings): Site | null {
+  try {
+    return parseRowSite(rowSite(record, settings), record, settings);
+  } catch (error) {
+    if (error instanceof RowError) return null;
+    throw error;
+  }
 }
 
 /** Steps without gaps from the least margin to the greatest. */

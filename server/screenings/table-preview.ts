@@ -1,11 +1,12 @@
 /** What a table looks like before it is screened: its columns, first rows, and what a run would reject of them. */
 import { HttpError } from '../errors.ts';
 import type { ClimateSettings } from '../screening/climate-choice.ts';
+import { columnNames } from '../screening/column-names.ts';
 import type { ColumnMatch } from '../screening/columns.ts';
 import { checkRows } from '../screening/first-rows.ts';
 import type { BaseSite } from '../screening/row-site.ts';
 import { estimatedRows } from '../screening/source.ts';
-import { columnNames, matchingOf, readMatching, unmatched } from './matching.ts';
+import { matchingOf, readMatching, unmatched } from './matching.ts';
 import { problemAt } from './problems.ts';
 import type { StoredTable } from './tables.ts';
 

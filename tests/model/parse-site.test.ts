@@ -77,6 +77,10 @@ describe('a good site', () => {
   });
 });
 
+const SIDE_WALL = { kind: 'sideWall', side: 'left', distanceM: 1.2, depthM: 2, heightM: 3 };
+
+const many = (count: number, one: unknown): unknown[] => Array.from({ length: count }, () => one);
+
 describe('bad input: each field is named with what is allowed', () => {
   test.each([
     ['place.latitudeDeg', 91, /^place\.latitudeDeg: 91 is above 90; allowed: -90 to 90 deg/],
@@ -93,6 +97,17 @@ describe('bad input: each field is named with what is allowed', () => {
     ['box.hood', { gapM: 0 }, /^box\.hood\.gapM: 0 is below 0\.003/],
     ['walls', [], /^walls: at least one wall is needed/],
     ['walls', undefined, /^walls: is missing/],
+    [
+      'walls.0.obstructions',
+      many(41, SIDE_WALL),
+      /^walls\.0\.obstructions: has 41 entries, .*; allowed: up to 40 entries$/,
+    ],
+    ['walls.0.horizon', many(361, [10, 5]), /^walls\.0\.horizon: has 361 entries, .*; allowed: up to 360 entries$/],
+    ['walls.0.horizon', [[10]], /^walls\.0\.horizon\.0: has 1 entry, .*; allowed: 2 entries at least$/],
+    ['box.hood', { faces: many(7, 'top') }, /^box\.hood\.faces: has 7 entries, .*; allowed: up to 6 entries$/],
+    ['constraints.mountHeightM', [1], /^constraints\.mountHeightM: has 1 entry, .*; allowed: 2 entries at least$/],
+    ['assumed', many(1001, 'title'), /^assumed: has 1001 entries, .*; allowed: up to 1000 entries$/],
+    ['title', 'x'.repeat(201), /^title: has 201 characters, .*; allowed: up to 200 characters$/],
     ['walls.1.name', 'north', /^walls\.1\.name: the name "north" is taken by walls\.0/],
     ['walls.0.name', '  ', /^walls\.0\.name: the name is empty/],
     ['walls.2.eave.depthM', -1, /^walls\.2\.eave\.depthM: -1 is below 0/],
@@ -111,6 +126,14 @@ describe('bad input: each field is named with what is allowed', () => {
     const messages = problemsOf(changed(path, value));
     expect(messages).toHaveLength(1);
     expect(messages[0]).toMatch(message);
+  });
+
+  test('more walls than fit are told with how many do', () => {
+    const walls = many(73, null).map((_, k) => ({ name: `wall ${k}`, azimuthDeg: k }));
+    const { building: _, ...site } = good() as Record<string, unknown>;
+    expect(problemsOf({ ...site, walls })).toEqual([
+      'walls: has 73 entries, which is too many; allowed: up to 72 entries',
+    ]);
   });
 
   test('a typo in a field name is pointed out, at any depth', () => {

@@ -88,6 +88,15 @@ describe('what is refused', () => {
     expect(problems).toHaveLength(10);
   });
 
+  test('more than fits, with how much does', () => {
+    const comparisons = Array.from({ length: 31 }, (_, k) => {
+      return { id: `c${k}`, wall: 'west', difference: { kind: 'power', powerW: 1 } };
+    });
+    expect(problemsOf({ title: 'Long', comparisons })).toEqual([
+      expect.stringMatching(/^comparisons: has 31 entries, .*; allowed: up to 30 entries$/),
+    ]);
+  });
+
   test('what does not go together', () => {
     const problems = problemsOf({
       title: 'Names',

@@ -15,3 +15,9 @@ test('a column stands for one field only, however its name is written', () => {
 test('columns may change places', () => {
   expect(matched('latitude=lon,longitude=lat')).toEqual({ latitude: 1, longitude: 0, power: 2 });
 });
+
+test('what goes with a design day is passed through where the table has no highest temperature of one', () => {
+  expect(matchColumns(['lat', 'lon', 'date', 'wind', 'range'])).toEqual({ latitude: 0, longitude: 1 });
+  expect(matchColumns(['lat', 'lon', 'date', 'maxC'])).toEqual({ latitude: 0, longitude: 1, date: 2, designMax: 3 });
+  expect(matchColumns(['lat', 'lon', 'date'], { date: 'date' })).toEqual({ latitude: 0, longitude: 1, date: 2 });
+});

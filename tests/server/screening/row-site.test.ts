@@ -110,6 +110,7 @@ describe('a row', () => {
     ['letters of the hemisphere', ['33.2', '113.4 W'], 'lon', /signed decimal degrees/],
     ['letters before', ['S 33.9', '18.4'], 'lat', /signed decimal degrees/],
     ['minutes', ['33°12\'36"', '18.4'], 'lat', /signed decimal degrees/],
+    ['swapped coordinates with units', ['120 deg', '33 deg'], 'lat', /latitude and longitude look swapped/],
     ['a blank coordinate', ['', '18.4'], 'lat', /is missing/],
     ['garbage', ['n/a', '18.4'], 'lat', /"n\/a" is not understood/],
     ['a place off the globe', ['33', '200'], 'lon', /200 is above 180/],
@@ -123,6 +124,23 @@ describe('a row', () => {
     const found = problems(header, ['33', '18', 'N Q', 'whit', '-3', '', '30', '', '99', '', '']);
     expect(found.map(({ column }) => column).sort()).toEqual(['bearings', 'eave', 'finish', 'power']);
     expect(found.find(({ column }) => column === 'finish')?.reason).toContain('did you mean');
+  });
+
+  test('takes bearings with a unit, and says of bearings what is wrong with them', () => {
+    const walls = ['lat', 'lon', 'bearings'];
+    const { site } = read(walls, ['33', '18', '8 deg 98 deg']);
+    expect(site.walls.map(({ azimuthDeg }) => azimuthDeg)).toEqual([8, 98]);
+    const wrong = (cell: string) => problems(walls, ['33', '18', cell]);
+    expect(wrong('N N')).toMatchObject([
+      { column: 'bearings', reason: 'the bearing "N" stands there twice; allowed: bearings that differ' },
+    ]);
+    expect(wrong(Array.from({ length: 73 }, (_, k) => k).join(' '))).toMatchObject([
+      { column: 'bearings', reason: 'has 73 entries, which is too many; allowed: up to 72 entries' },
+    ]);
+    expect(wrong('9'.repeat(201)).map(({ reason }) => reason)).toContainEqual(
+      expect.stringMatching(/^has 201 characters/),
+    );
+    expect(wrong('8 m')[0]?.reason).toMatch(/"m" is not understood; allowed: .*"225 deg" or "SW"/);
   });
 
   test('with cells too many or too few is refused, and a comma suspected', () => {
@@ -146,7 +164,7 @@ describe('the climate of a row', () => {
   test('is that of its columns, then the one it names, the one for all, the nearest file', () => {
     const sourceOf = (cells: string[], more = climate as RowSettings['climate']) =>
       read(header, ['33', '-113', ...cells], { climate: more }).climate;
-    expect(sourceOf(['dry-basin', '44', '']).source).toBe('columns');
+    expect(sourceOf(['', '44', '']).source).toBe('columns');
     expect(sourceOf(['dry-basin', '', ''])).toMatchObject({ source: 'named', text: 'dry-basin' });
     expect(sourceOf(['', '', ''], { ...climate, named: 'mil-std-810h-a1' })).toMatchObject({ text: 'mil-std-810h-a1' });
     const nearest = sourceOf(['', '', '']);
@@ -161,6 +179,77 @@ describe('the climate of a row', () => {
     const unknown = read(header, ['33', '-113', '', '', ''], { climate }).site;
     expect(unknown.climate.designDay?.maxC).toBe(40);
     expect(unknown.place.altitudeM).toBe(900);
+  });
+
+  test.each([
+    ['assumed', { stations: [] }],
+    ['of a file', climate],
+  ])('%s is the same for a place that is written with units', (_, settings) => {
+    const chosen = (lat: string, lon: string, altitude: string) => {
+      const { climate, site } = read(header, [lat, lon, '', '', altitude], { climate: settings });
+      return { climate, place: site.place };
+    };
+    const plain = chosen('-33.9', '18.4', '2400');
+    expect(plain.place).toMatchObject({ latitudeDeg: -33.9, altitudeM: 2400 });
+    expect(chosen('-33.9', '18.4', '2400 m')).toEqual(plain);
+    expect(chosen('-33.9 deg', '18.4°', '2.4 km')).toEqual(plain);
+    expect(chosen('-33.9', '18.4', '7874 ft').place.altitudeM).toBeCloseTo(2400, 0);
+    expect(chosen('-33.9', '18.4', '7874 ft').climate.entry).toEqual(
+      chosen('-33.9', '18.4', '2399.9952').climate.entry,
+    );
+  });
+
+  test('of the columns has the date of the southern summer at a latitude with a unit, too', () => {
+    expect(read(header, ['-33.9 deg', '18.4', '', '35', '']).site.climate.designDay?.date).toBe('2026-01-21');
+  });
+
+  const dayHeader = ['lat', 'lon', 'climate', 'designMax', 'dailyRange', 'dewPoint', 'wind', 'turbidity', 'date'];
+  const dayProblems = (cells: string, named?: string) =>
+    problems(dayHeader, ['33', '-113', ...cells.split(',')], { climate: { stations: [station], named } });
+
+  test.each([
+    ['a range and a dew point alone', ',,12,5,,,', [['designMax', /designMax is missing/]]],
+    ['a wind alone', ',,,,3,,', [['designMax', /designMax is missing/]]],
+    ['a date alone', ',,,,,,2026-07-05', [['designMax', /designMax is missing/]]],
+    [
+      'garbage for a date',
+      ',,,,,,garbage',
+      [
+        ['date', /"garbage" is no date/],
+        ['designMax', /is missing/],
+      ],
+    ],
+    [
+      'garbage for a turbidity',
+      ',,,,,thick,',
+      [
+        ['turbidity', /is not understood/],
+        ['designMax', /is missing/],
+      ],
+    ],
+    [
+      'garbage for range and dew point',
+      ',,abc,abc,,,',
+      [
+        ['dailyRange', /"abc" is not understood/],
+        ['dewPoint', /"abc" is not understood/],
+        ['designMax', /is missing/],
+      ],
+    ],
+    ['a named climate and a temperature', 'high-plateau,45,,,,,', [['climate', /contradict each other/]]],
+  ] as const)('with %s is refused by column', (_, cells, wanted) => {
+    for (const named of [undefined, 'dry-basin']) {
+      const found = dayProblems(cells, named);
+      expect(found.map(({ column }) => column).sort()).toEqual(wanted.map(([column]) => column).sort());
+      for (const [column, reason] of wanted) expect(found.find((one) => one.column === column)?.reason).toMatch(reason);
+    }
+  });
+
+  test('with a day whose column was named, but none for its highest temperature, says which', () => {
+    const bare = ['lat', 'lon', 'range'];
+    expect(problems(bare, ['33', '-113', '12'])).toEqual([]);
+    const found = problems(bare, ['33', '-113', '12'], { columns: matchColumns(bare, { dailyRange: 'range' }) });
+    expect(found).toMatchObject([{ column: 'designMax', reason: expect.stringMatching(/^designMax is missing/) }]);
   });
 
   test('that nobody knows is refused', () => {

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, rmSync, truncateSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { decidingMarginK, parseSite, rankWalls } from '../../../model/index.ts';
+import { assumedClimate, decidingMarginK, parseSite, rankWalls } from '../../../model/index.ts';
 import { ScreeningStopped } from '../../../server/screening/screening.ts';
 import { manyRows, ownFolder, rowsOf, screened } from './tables.ts';
 
@@ -39,6 +39,20 @@ describe('the results', () => {
     }
   });
 
+  test('are those of plain numbers where a place is written with units, and equal the ranking', async () => {
+    const rows = '35.2,-106.6,2400,N\n35.2 deg,-106.6 deg,2400 m,N\n-35.2°,18,7874 ft,N\n';
+    await screened(folder, `lat,lon,altitude,bearings\n${rows}`);
+    const [plain, units, south] = rowsOf(results());
+    const told = (row: Record<string, string> | undefined) => Object.entries(row ?? {}).slice(5);
+    expect(told(units)).toEqual(told(plain));
+    const { day } = assumedClimate({ latitudeDeg: -35.2, altitudeM: 2399.9952 });
+    const place = { latitudeDeg: '-35.2°', longitudeDeg: 18, altitudeM: '7874 ft' };
+    const box = { widthM: 0.3, heightM: 0.35, depthM: 0.12, powerW: 15 };
+    const walls = [{ name: 'N', azimuthDeg: 'N' }];
+    const ranking = rankWalls(parseSite({ place, climate: { designDay: { ...day } }, box, walls }));
+    expect(Number(south?.['best_peak_inside_c'])).toBe(ranking.walls[0]?.day.peakInsideAirC);
+  });
+
   test('keep every column and every row, whatever it is called twice', async () => {
     const table = 'id;lat;lon;maxC;kit\n7;33;-113;40;=1+1\n7;33;-113;40;-3.50\n7;34;-113;40;"+a;b"\n';
     await screened(folder, table);
@@ -49,6 +63,37 @@ describe('the results', () => {
       ['4', '7', "'+a;b"],
     ]);
     expect(rows[0]?.['best_margin_k']).toBe(rows[1]?.['best_margin_k']);
+  });
+
+  test('keep columns that are called like a result, like one told apart, or not at all', async () => {
+    const table = 'row,input_row,walls2,,column_4,lat,lon,walls\nR,IR,W,E,C4,33.2,-113.4,brick\n';
+    const columns = { latitude: 5, longitude: 6 };
+    await screened(folder, table, { columns });
+    const names = (results().split('\n')[0] ?? '').split(',');
+    expect(new Set(names).size).toBe(names.length);
+    const given = { input_row: 'IR', input_row_2: 'R', walls2: 'W', column_4_2: 'E', column_4: 'C4' };
+    expect(rowsOf(results())).toMatchObject([{ row: '2', ...given, walls: 'brick' }]);
+    const to = join(folder, 'results.geojson');
+    await screened(folder, table, { columns, format: 'geojson', out: to });
+    const { properties } = JSON.parse(readFileSync(to, 'utf8')).features[0];
+    expect(properties).toMatchObject({ row: 2, ...given, input_walls: 'brick' });
+    expect(properties.walls).toHaveLength(8);
+  });
+
+  test('can be screened again and again', async () => {
+    let table = 'id,lat,lon,altitude,walls,kit,\n7,33.2 deg,-113.4 deg,330 m,-8 98,own,=x\n';
+    const told: unknown[] = [];
+    for (let round = 0; round < 3; round++) {
+      await screened(folder, table);
+      expect(rejects()).toEqual([]);
+      table = results();
+      const names = (table.split('\n')[0] ?? '').split(',');
+      expect(new Set(names).size).toBe(names.length);
+      const [row = {}] = rowsOf(table);
+      told.push([row['best_wall'], row['best_margin_k'], row['altitude_used_m'], row['input_kit'], row['column_7']]);
+    }
+    expect(told[2]).toEqual(told[0]);
+    expect(told[1]).toEqual(told[0]);
   });
 
   test('one per cent of garbage in three thousand rows costs only itself', async () => {
@@ -125,6 +170,24 @@ describe('a run', () => {
     expect(tally.rows).toBe(56);
     expect([results(), readFileSync(rejectsPath, 'utf8')]).toEqual(whole);
     expect(existsSync(`${out}.unfinished`)).toBe(false);
+  });
+
+  test('goes on past a line that is too long for a row, and ends the same', async () => {
+    const long = `${'x'.repeat(400_000)},33,-113.4,0,35,n`;
+    const [, ...more] = manyRows(24).split(/\n(?=place)/);
+    const table = [...manyRows(15).split(/\n(?=place)/), long, ...more].join('\n');
+    const { tally } = await screened(folder, table);
+    expect(tally).toMatchObject({ rows: 40, screened: 39, rejected: 1 });
+    expect(rejects()).toMatchObject([{ row: '17', reason: 'the line is too long' }]);
+    expect(rowsOf(results()).map(({ row }) => row)).toContain('18');
+    const whole = [results(), readFileSync(rejectsPath, 'utf8')];
+    rmSync(out);
+    const stop = new AbortController();
+    const onProgress = ({ tally }: { tally: { rows: number } }) => tally.rows >= 16 && stop.abort();
+    const options = { signal: stop.signal, onProgress };
+    await expect(screened(folder, table, { options })).rejects.toThrow(ScreeningStopped);
+    await screened(folder, table, { unfinished: 'resume' });
+    expect([results(), readFileSync(rejectsPath, 'utf8')]).toEqual(whole);
   });
 
   test('is not overwritten, goes on with the same input only, and tells damage', async () => {

@@ -39,3 +39,27 @@ test('nobody waits for a day of many obstructions to be computed for it', () => 
   const day = took(() => evaluateDay(site, site.walls[0]?.name ?? ''));
   expect(took(summary)).toBeLessThan(day / 5);
 });
+
+const both = ['lat', 'lon', 'climate', 'designMax'];
+const plainSettings = { header: both, columns: matchColumns(both), base: {}, climate: { stations: [] } };
+
+function summaryWith(cells: string[]) {
+  const wall = { name: 'N', azimuthDeg: 0, peakInsideAirC: 60, marginK: 5 };
+  const row: RowResult = {
+    record: { row: 2, line: 2, cells },
+    site: { compass: true, climate: { source: 'columns', text: 'columns of the row', distanceKm: null } },
+    place: { latitudeDeg: 33, longitudeDeg: -113, altitudeM: 0 },
+    result: { walls: [wall], best: wall, insideShare: 1, remedy: null, kit: 'standard' },
+  };
+  return screeningSummary({ ...NO_TALLY, rows: 1, screened: 1, margins: { 5: 1 } }, plainSettings, { row });
+}
+
+test('a summary shows what a row is filled in with', () => {
+  expect(summaryWith(['33', '-113', '', '45']).example?.row).toBe(2);
+});
+
+test('a row that a former version took and this one refuses is no example, and the counts are told', () => {
+  const { example, counts } = summaryWith(['33', '-113', 'high-plateau', '45']);
+  expect(example).toBeNull();
+  expect(counts).toMatchObject({ addresses: 1, insideLimit: 1 });
+});
