@@ -106,6 +106,14 @@ export {
   type WallConfidence,
   wallConfidence,
 } from './siting/confidence.ts';
+export {
+  type DecidingFigure,
+  decidingFigure,
+  type FigureBesideInside,
+  figureBesideInside,
+  figureOfWall,
+  figureWithRemedy,
+} from './siting/deciding-figure.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions } from './siting/evaluate-year.ts';
 export { KIT_CLASSES, type KitClass, type KitName, WIDE_RANGE_K } from './siting/kit-classes.ts';

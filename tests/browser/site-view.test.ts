@@ -38,6 +38,20 @@ describe('the demo site', () => {
   });
 });
 
+test('a limit on the electronics shows their figure on card, short line and remedies, with the air inside beside it', async () => {
+  const { page } = stage.site;
+  await stage.site.remember({ ...DEMO_SITE, limits: { ...DEMO_SITE.limits, refersTo: 'componentCase' } });
+  const figures = page.locator('.wall-card').first().locator('.wall-figures');
+  await eventually(() => figures.textContent()).toMatch(/^Electronics at the peak\d+ °F.*Peak inside\d+ °F at/);
+  const electronics = /peak(\d+ °F)/.exec((await figures.textContent()) ?? '')?.[1] ?? '';
+  expect(await stage.site.verdict()).toContain(electronics.replace(' ', '\u00a0'));
+  expect(await page.locator('.verdict-line').textContent()).toContain(`electronics ${electronics} on south`);
+  await stage.site.lookAt('advice');
+  await page
+    .getByText(new RegExp(`As it stands: electronics at the peak ${electronics}, peak inside`.replaceAll(' ', '\\s')))
+    .waitFor();
+});
+
 describe('clock time', () => {
   const rows = () => stage.site.page.locator('.day .hours tbody th').allTextContents();
 
