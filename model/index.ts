@@ -154,6 +154,7 @@ export {
   skyChart,
 } from './siting/sky-chart.ts';
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
+export { SUNSHINE, SUNSHINE_ORIGIN } from './siting/sunshine.ts';
 export type { TimeSpan } from './siting/time-spans.ts';
 export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
 export { surenessSentence, wayOutSentence } from './siting/verdict-words.ts';

@@ -13,6 +13,7 @@ import {
   type RankedWall,
   type Ranking,
   type Site,
+  SUNSHINE,
   type UnitSystem,
 } from '../../model/index.ts';
 import { type Column, table } from '../terminal/table.ts';
@@ -50,7 +51,8 @@ export function rankingText(
       'inside: highest air temperature in the box, and when by the local clock; ' +
         (beside === null ? '' : `${beside.legend}; `) +
         'margin: what is left to the upper limit, or to the lower one where that is passed; negative past it; ' +
-        'over: hours above the limit; sun: hours of direct sun on the box.',
+        'over: hours above the limit; ' +
+        `sun: hours of ${SUNSHINE} on the box.`,
     ),
     '',
     ...ranking.walls.flatMap(wallLines),

@@ -7,6 +7,7 @@ import {
   formatQuantity,
   type SheetWall,
   type SiteSheet,
+  SUNSHINE,
 } from '../../model/index.ts';
 import { type Area, GREY, HAIR, heading, lineHeight, type Pen, type TextStyle } from './pen.ts';
 
@@ -25,7 +26,7 @@ const ROW_GAP = 3;
 const NOTE_LINES = 3;
 
 export function drawWalls(pen: Pen, sheet: SiteSheet, area: Area): void {
-  const top = heading(pen, 'The walls, best first', area);
+  const top = heading(pen, `The walls, best first; sun: hours of ${SUNSHINE}`, area);
   const columns = columnsOf(sheet);
   const line = lineHeight({ size: SIZE });
   const room = Math.floor((area.y + area.height - top) / (line + ROW_GAP)) - 1;

@@ -1,6 +1,13 @@
 /** The sun's paths over the year before what stands in the sky: a picture, a list in words, and a table. */
 import { useId, useMemo } from 'preact/hooks';
-import { compassPoint, formatQuantity, type SunPath, type UnitSystem } from '../../../model/index.ts';
+import {
+  compassPoint,
+  formatQuantity,
+  SUNSHINE,
+  SUNSHINE_ORIGIN,
+  type SunPath,
+  type UnitSystem,
+} from '../../../model/index.ts';
 import { type PlaceClock, placeClock } from '../place-clock.ts';
 import { hoursText } from '../words.ts';
 import { dayAndMonth } from './day-and-month.ts';
@@ -63,7 +70,8 @@ export function SunDiagramPicture({ view, units }: { view: WallView; units: Unit
       <p>
         The wall faces {facing}: the middle of the picture. The thick path with the hours is that of the hot day. Each
         path also holds for a day in the other half of the year. Clock time of the place ({diagram.timeZone}), to ten
-        minutes.
+        minutes. Here any sun on the box counts, however weak; the hours of cards and day count {SUNSHINE} (
+        {SUNSHINE_ORIGIN}).
       </p>
       <ul class="path-words">
         {words.map(({ path, date, text }) => (
