@@ -27,7 +27,11 @@ describe('the demo site', () => {
 
   test('another wall can be chosen for the day', async () => {
     await stage.site.page.getByRole('radio', { name: /west/ }).check();
-    await stage.site.page.getByRole('heading', { name: /The day on wall “west”/ }).waitFor();
+    const west = stage.site.page.getByRole('heading', { name: /The day on wall “west”/ });
+    await west.waitFor();
+    await stage.site.page.reload();
+    await west.waitFor();
+    expect(await stage.site.kept()).not.toContain('"wall":');
   });
 
   test('the first load without the chart stays below 300 kB', async () => {
