@@ -43,7 +43,7 @@ export const WORK_CAUTIONS: readonly WorkCaution[] = [
   {
     part: 'heat',
     heading: 'Heat',
-    text: 'Hot day: drink, rest in the shade, and do the sunlit wall early; stop at dizziness or cramps.',
+    text: 'On a hot day drink, rest in the shade, and do the sunlit wall early; stop at dizziness or cramps.',
   },
   {
     part: 'forecast',

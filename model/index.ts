@@ -107,6 +107,14 @@ export {
   type WallConfidence,
   wallConfidence,
 } from './siting/confidence.ts';
+export {
+  type DecidingFigure,
+  decidingFigure,
+  type FigureBesideInside,
+  figureBesideInside,
+  figureOfWall,
+  figureWithRemedy,
+} from './siting/deciding-figure.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions } from './siting/evaluate-year.ts';
 export { KIT_CLASSES, type KitClass, type KitName, WIDE_RANGE_K } from './siting/kit-classes.ts';
@@ -148,6 +156,7 @@ export {
   skyChart,
 } from './siting/sky-chart.ts';
 export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagram } from './siting/sun-diagram.ts';
+export { SUNSHINE, SUNSHINE_ORIGIN } from './siting/sunshine.ts';
 export type { TimeSpan } from './siting/time-spans.ts';
 export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
 export { monthSentence, surenessSentence, wayOutSentence } from './siting/verdict-words.ts';

@@ -12,11 +12,9 @@ import { ledgerAt } from './ledger.ts';
 import { type MarchedWall, marchWall } from './march-wall.ts';
 import { namedWall } from './named-wall.ts';
 import type { DayOptions, DayResult, WallDay } from './results.ts';
+import { SUNSHINE_WM2 } from './sunshine.ts';
 import { spansWhere } from './time-spans.ts';
 import { BURN_THRESHOLDS_C, burnsWithinS, type Touch, type TouchTimeS } from './touch.ts';
-
-/** Beam normal to the sun above which the sun is said to shine, W/m2 (WMO guide no. 8, chapter 8). */
-const SUNSHINE_WM2 = 120;
 
 /**
  * Evaluates one wall of a site on its design day.

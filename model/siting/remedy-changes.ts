@@ -223,9 +223,13 @@ function brackets(box: Box, units: UnitSystem): Change[] {
 /** Free area of each row of openings, as a share of the front. Common practice, no source. */
 const VENT_SHARE = 0.04;
 
+/** Openings smaller than this clog, and are not worth their drilling. Common practice, no source. */
+const LEAST_VENT_M2 = 1e-4;
+
 function vents({ vents: now, widthM, heightM, compartments }: Box, units: UnitSystem): Change[] {
   if (now !== null) return [];
   const areaM2 = VENT_SHARE * widthM * heightM;
+  if (areaM2 < LEAST_VENT_M2) return [];
   const dischargeCoefficient = FIELDS['box.vents.dischargeCoefficient'].default.value;
   const area = { lowAreaM2: areaM2, highAreaM2: areaM2 };
   const spanM = USUAL_VENT_SPAN * ventedHeightM({ heightM, compartments });

@@ -56,7 +56,8 @@ const LONGEST_GAP_MS = 15 * 60_000;
  * A sun path in stretches. Each point stands for the time until the next one, so that what is drawn as lit lasts as long
  * as the figures say. A path that leaves at one side of the chart comes in at the other.
  */
-export function pathRuns({ points }: SunPath, chart: SkyChart): PathRun[] {
+export function pathRuns({ points: ofDay, end }: SunPath, chart: SkyChart): PathRun[] {
+  const points = end === null ? ofDay : [...ofDay, end];
   const runs: { degree: LitDegree; points: Point[] }[] = [];
   const add = (degree: LitDegree, from: Point, to: Point) => {
     const run = runs.at(-1);

@@ -28,8 +28,11 @@ export interface SunPath {
   /** Local civil date, "2026-06-21". */
   readonly date: string;
   readonly isDesignDay: boolean;
+  /** Each stands for the ten minutes from it on. */
   readonly points: SunOnBox[];
-  /** Hours in which direct sun would reach some part of the box under a clear sky. */
+  /** The sun as the day ends, where it is up then: the path leads there, and it stands for no time of this day. */
+  readonly end: SunOnBox | null;
+  /** Hours in which direct sun, however weak, would reach some part of the box under a clear sky. */
   readonly litHours: number;
 }
 
@@ -83,13 +86,18 @@ function sunPath(site: Site, wall: Wall, date: string, isDesignDay: boolean): Su
   const civil = civilDay(date, site.place.timeZone);
   const stepMs = POINT_EVERY_MIN * 60_000;
   const points: SunOnBox[] = [];
-  for (let at = 0; at <= civil.hours * 3_600_000; at += stepMs) {
-    const utc = new Date(civil.startUtc.getTime() + at);
+  const sunAfter = (ms: number): SunOnBox | null => {
+    const utc = new Date(civil.startUtc.getTime() + ms);
     const sun = sunPosition(utc, site.place.latitudeDeg, site.place.longitudeDeg);
-    if (sun.elevationDeg > 0) points.push(onBox(utc, sun));
+    return sun.elevationDeg > 0 ? onBox(utc, sun) : null;
+  };
+  const dayMs = civil.hours * 3_600_000;
+  for (let at = 0; at < dayMs; at += stepMs) {
+    const sun = sunAfter(at);
+    if (sun !== null) points.push(sun);
   }
   const litHours = (points.filter(({ lit }) => lit > 0).length * POINT_EVERY_MIN) / 60;
-  return { date, isDesignDay, points, litHours };
+  return { date, isDesignDay, points, end: sunAfter(dayMs), litHours };
 }
 
 /** Tells how much of the sun reaches the box on a wall in the season of a date. */

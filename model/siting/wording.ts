@@ -7,6 +7,7 @@ import type { Site, Wall } from '../site.ts';
 import { covers } from '../thermal/hood.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
 import type { Finding, WallDay } from './results.ts';
+import { SUNSHINE } from './sunshine.ts';
 import type { Touch } from './touch.ts';
 
 export interface Candidate<Day = WallDay> {
@@ -65,7 +66,7 @@ function comparedWith(best: Candidate, other: Candidate, units: UnitSystem): str
 
 function sunText(day: WallDay, { box }: Site): string {
   if (openFaces(box.mount).every((face) => covers(box.hood, face))) return 'the hood keeps the sun off the box';
-  return day.sunHours === 0 ? 'no direct sun on the box' : `${day.sunHours.toFixed(1)} h of direct sun on the box`;
+  return day.sunHours === 0 ? `no ${SUNSHINE} on the box` : `${day.sunHours.toFixed(1)} h of ${SUNSHINE} on the box`;
 }
 
 function sunAtPeakText({ ledgerAtPeak: ledger }: WallDay): string {

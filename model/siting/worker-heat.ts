@@ -14,15 +14,13 @@ import { backOutM } from '../shading/wall-frame.ts';
 import type { Site, Wall } from '../site.ts';
 import { type DayStep, type SiteDay, siteDay } from './design-day.ts';
 import { namedWall } from './named-wall.ts';
+import { SUNSHINE_WM2 } from './sunshine.ts';
 import { hoursOf, spansWhere, type TimeSpan } from './time-spans.ts';
 import { seasonOf, wallScene } from './wall-views.ts';
 
 /** Where head and shoulders of the worker are: before the box, and above ground, m (common practice, no source). */
 const BEFORE_BOX_M = 0.5;
 const SHOULDERS_M = 1.5;
-
-/** Sun on a person weaker than this is not counted as sunshine, W/m2 (WMO guide no. 8, chapter 8). */
-const SUNSHINE_WM2 = 120;
 
 /** Where the humidity of the day comes from. */
 export type HumidityOrigin = 'entered' | 'assumed' | 'sample' | 'cycle';

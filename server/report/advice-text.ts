@@ -3,6 +3,7 @@ import {
   type ColdResult,
   type ColdState,
   type Effort,
+  figureOfWall,
   formatQuantity,
   type InputWeight,
   monthSentence,
@@ -49,7 +50,7 @@ export function adviceText(site: Site, { advice, ranking, units }: Report): stri
     wrap(wall?.reason ?? ''),
     '',
     'What would help:',
-    ...remedyLines(remedies, units),
+    ...remedyLines(site, remedies, units),
     '',
     'How sure it is:',
     ...confidenceLines(site, advice, units),
@@ -72,11 +73,11 @@ function wayOut(site: Site, { advice: { remedies }, ranking, units }: Report): s
   return remedies.wall === ranking.walls[0]?.name ? wayOutSentence(site, ranking, remedies, units) : '';
 }
 
-function remedyLines(
-  { remedies, bestPair, least, peakInsideAirC, marginK, assumption }: RemedyList,
-  units: UnitSystem,
-) {
-  const now = `As it stands: ${temperature(peakInsideAirC, units)} at the peak, margin ${difference(marginK, units)}.`;
+function remedyLines({ limits }: Site, list: RemedyList, units: UnitSystem) {
+  const { remedies, bestPair, least, peakInsideAirC, marginK, assumption } = list;
+  const figure = figureOfWall(list, limits);
+  const decides = figure.isInsidePeak ? '' : `; ${figure.name.toLowerCase()} ${temperature(figure.valueC, units)}`;
+  const now = `As it stands: ${temperature(peakInsideAirC, units)} inside at the peak${decides}, margin ${difference(marginK, units)}.`;
   const shown = bestPair === null ? remedies : [...remedies, bestPair];
   const cautions = new Set(shown.map(({ caution }) => caution).filter((caution) => caution !== ''));
   return [

@@ -1,11 +1,14 @@
 /** The day of one wall as a person reads it in a terminal: a line an hour, then what matters. */
 import {
+  capital,
   clockTime,
   type DayResult,
   FACES,
   type Face,
   formatQuantity,
   type Site,
+  SUNSHINE,
+  SUNSHINE_ORIGIN,
   toDisplay,
   touchText,
   type UnitSystem,
@@ -78,7 +81,7 @@ function summary(site: Site, day: DayResult, units: UnitSystem): string[] {
     ...partsInside(day, units),
     `Margin: ${room(day.marginK, `upper limit of ${temperature(maxC)}`)}, ${day.hoursOverLimit.toFixed(1)} h over it; ` +
       `${room(day.coldMarginK, `lower limit of ${temperature(minC)}`)}.`,
-    `Direct sun on the box: ${day.sunHours.toFixed(1)} h.`,
+    `${capital(SUNSHINE)} (${SUNSHINE_ORIGIN}) on the box: ${day.sunHours.toFixed(1)} h.`,
     ...(day.condensationHours > 0
       ? [`Condensation: for ${day.condensationHours.toFixed(1)} h a face of the box is below the dew point of the air.`]
       : []),

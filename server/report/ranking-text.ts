@@ -5,12 +5,15 @@ import {
   clockTime,
   compassPoint,
   decidingMarginK,
+  type FigureBesideInside,
   type Finding,
+  figureBesideInside,
   formatQuantity,
   type RankedDays,
   type RankedWall,
   type Ranking,
   type Site,
+  SUNSHINE,
   type UnitSystem,
 } from '../../model/index.ts';
 import { type Column, table } from '../terminal/table.ts';
@@ -33,16 +36,23 @@ export function rankingText(
 ): string {
   const first = days.get(ranking.walls[0]?.name ?? '');
   const here = first === undefined ? [] : cautionsOfTheDay(cautionsAt(site, first, units, onDay));
+  const beside = figureBesideInside(
+    ranking.walls.map(({ day }) => day),
+    site.limits,
+  );
   return [
     ...placeLines(site, ranking, units).map((line) => wrap(line)),
     '',
     ...verdictLines(ranking, more),
     '',
-    table(ranking.walls, columns(ranking.timeZone, units)),
+    table(ranking.walls, columns(ranking, beside, units)),
     '',
     wrap(
-      'inside: highest air temperature in the box, and when by the local clock; margin: what is left to the upper limit, or to the lower one where that is passed; negative past it; ' +
-        'over: hours above the limit; sun: hours of direct sun on the box.',
+      'inside: highest air temperature in the box, and when by the local clock; ' +
+        (beside === null ? '' : `${beside.legend}; `) +
+        'margin: what is left to the upper limit, or to the lower one where that is passed; negative past it; ' +
+        'over: hours above the limit; ' +
+        `sun: hours of ${SUNSHINE} on the box.`,
     ),
     '',
     ...ranking.walls.flatMap(wallLines),
@@ -60,13 +70,21 @@ export function verdictLines({ decision, grounds }: Ranking, more: readonly stri
   return [wrap(decision), ...told.map((text) => wrap(text, '  - '))];
 }
 
-function columns(timeZone: string, units: UnitSystem): Column<RankedWall>[] {
+function columns({ timeZone }: Ranking, beside: FigureBesideInside | null, units: UnitSystem): Column<RankedWall>[] {
   return [
     { head: '', text: ({ rank }) => String(rank) },
     { head: 'wall', align: 'left', shrinks: true, text: ({ name }) => name },
     { head: 'faces', text: ({ azimuthDeg }) => `${compassPoint(azimuthDeg)} ${bearing(azimuthDeg, units)}` },
     { head: 'inside', text: ({ day }) => formatQuantity('temperature', day.peakInsideAirC, units) },
     { head: 'at', text: ({ day }) => clockTime(day.peakAtUtc, timeZone) },
+    ...(beside === null
+      ? []
+      : [
+          {
+            head: beside.head,
+            text: ({ day }: RankedWall) => formatQuantity('temperature', beside.valueC(day), units),
+          },
+        ]),
     {
       head: 'margin',
       text: ({ day }) => formatQuantity('temperatureDifference', decidingMarginK(day), units),

@@ -1,5 +1,13 @@
-/** The design day of the wall: air inside and outside, the electronics where the limit is theirs, and the limit. */
-import { clockReader, clockTime, formatQuantity, type SiteSheet, toDisplay, unitSymbol } from '../../model/index.ts';
+/** The design day of the wall: air inside and outside, the electronics where the limit is theirs, and the limits. */
+import {
+  clockReader,
+  clockTime,
+  coldDecides,
+  formatQuantity,
+  type SiteSheet,
+  toDisplay,
+  unitSymbol,
+} from '../../model/index.ts';
 import { type Area, GREY, HAIR, heading, INK, type Pen } from './pen.ts';
 
 const SMALL = { size: 6.2, colour: GREY } as const;
@@ -22,8 +30,8 @@ export function drawDay(pen: Pen, sheet: SiteSheet, area: Area): void {
   ];
   if (limits.refersTo === 'componentCase')
     curves.push({ name: 'electronics', values: shown(day.electronicsC), width: 1.1, dash: [1.2, 1.8] });
-  const limit = toDisplay('temperature', limits.maxC, units);
-  const { low, high, step } = scale([...curves.flatMap(({ values }) => values), limit]);
+  const drawn = limitsShown(sheet);
+  const { low, high, step } = scale([...curves.flatMap(({ values }) => values), ...shown(drawn.map(({ c }) => c))]);
 
   const frame = { left: area.x + 20, top: top + 11, right: area.x + area.width - 2, bottom: area.y + area.height - 11 };
   const count = day.stepsUtc.length;
@@ -58,22 +66,61 @@ export function drawDay(pen: Pen, sheet: SiteSheet, area: Area): void {
         }
         doc.stroke(INK).undash();
       }
-      doc.lineWidth(1.2).dash(7, { space: 2 }).moveTo(frame.left, yOf(limit)).lineTo(frame.right, yOf(limit));
-      doc.stroke('#8a0f00').undash();
-      const words = `limit ${formatQuantity('temperature', limits.maxC, units, 0)}`;
-      pen.paragraph(
-        words,
-        { x: frame.left + 3, y: yOf(limit) - 8, width: 90 },
-        { size: 6.5, bold: true, colour: '#8a0f00' },
-        1,
-      );
-      const peak = day.insideAirC.reduce((best, c, k) => (c > (day.insideAirC[best] as number) ? k : best), 0);
-      doc.circle(xOf(peak), yOf((curves[0] as Curve).values[peak] as number), 2.2).fill(INK);
+      const at = decidingStep(sheet);
+      // The names of the limits keep clear of the dot.
+      const early = at < count / 3;
+      for (const { side, c } of drawn) {
+        const y = yOf(toDisplay('temperature', c, units));
+        doc.lineWidth(1.2).dash(7, { space: 2 }).moveTo(frame.left, y).lineTo(frame.right, y);
+        doc.stroke('#8a0f00').undash();
+        pen.paragraph(
+          `${side} limit ${formatQuantity('temperature', c, units, 0)}`,
+          { x: early ? frame.right - 110 : frame.left + 3, y: side === 'upper' ? y - 8 : y + 2, width: 90 },
+          { size: 6.5, bold: true, colour: '#8a0f00', align: early ? 'right' : 'left' },
+          1,
+        );
+      }
+      doc.circle(xOf(at), yOf(toDisplay('temperature', limitedC(sheet)[at] as number, units)), 2.2).fill(INK);
       key(pen, curves, { ...area, y: top, unit: unitSymbol('temperature', units) });
     },
     `Curves of the day: inside air up to ${formatQuantity('temperature', day.peakInsideAirC, units)} at ${clockTime(day.peakAtUtc, day.timeZone)}, ` +
-      `outside air up to ${formatQuantity('temperature', day.peakOutsideAirC, units)}, upper limit ${formatQuantity('temperature', limits.maxC, units)}`,
+      `outside air up to ${formatQuantity('temperature', day.peakOutsideAirC, units)}, ` +
+      drawn.map(({ side, c }) => `${side} limit ${formatQuantity('temperature', c, units)}`).join(', '),
   );
+}
+
+/** What the limits refer to, through the day. */
+function limitedC({ day, limits }: SiteSheet): readonly number[] {
+  return { insideAir: day.insideAirC, outsideAir: day.outsideAirC, componentCase: day.electronicsC }[limits.refersTo];
+}
+
+/** The hottest step of that, or the coldest one where the lower limit decides. */
+function decidingStep(sheet: SiteSheet): number {
+  const values = limitedC(sheet);
+  const sign = coldDecides(sheet.day) ? -1 : 1;
+  return values.reduce((best, c, k) => (sign * (c - (values[best] as number)) > 0 ? k : best), 0);
+}
+
+/** A limit that does not decide and lies farther off than this share of the span of the day would flatten the curves. */
+const LIMIT_REACH = 0.9;
+
+interface ShownLimit {
+  readonly side: 'upper' | 'lower';
+  readonly c: number;
+}
+
+/** The limit that decides, and the other one where there is room for it. */
+function limitsShown(sheet: SiteSheet): ShownLimit[] {
+  const { day, limits } = sheet;
+  const values = [...day.insideAirC, ...day.outsideAirC, ...limitedC(sheet)];
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  const reach = LIMIT_REACH * (most - least);
+  const cold = coldDecides(day);
+  const both: ShownLimit[] = [
+    { side: 'upper', c: limits.maxC },
+    { side: 'lower', c: limits.minC },
+  ];
+  return both.filter(({ side, c }) => (side === 'lower') === cold || (c > least - reach && c < most + reach));
 }
 
 function line({ doc }: Pen, { width, dash }: Curve): void {

@@ -1,5 +1,6 @@
 /** Checks, cautions and assumptions in columns: in letters as large as fit, and what does not fit is counted. */
 import type { Finding, SiteSheet } from '../../model/index.ts';
+import { byWeight } from './assumption-order.ts';
 import { type Area, GREY, lineHeight, type Pen, type TextStyle } from './pen.ts';
 
 const COLUMNS = 3;
@@ -112,7 +113,7 @@ function itemsOf({ checks, cautions, assumptions }: SiteSheet): Item[] {
           ]),
     ]),
     { text: 'What the forecast rests on', heading: true },
-    ...assumptions.map(({ text, origin }) => ({ text: origin === '' ? text : `${text} (${origin})` })),
+    ...byWeight(assumptions).map(({ text, origin }) => ({ text: origin === '' ? text : `${text} (${origin})` })),
   ];
 }
 

@@ -1,6 +1,6 @@
 /** The building from above: its walls by their rank, north, what stands before the wall of the sheet. */
 import { formatQuantity, fromDisplay, type PlanMark, type SiteSheet } from '../../model/index.ts';
-import { type Area, GREY, HAIR, heading, INK, type Pen } from './pen.ts';
+import { type Area, GREY, HAIR, heading, INK, lineHeight, type Pen } from './pen.ts';
 
 type Point = readonly [number, number];
 
@@ -9,6 +9,9 @@ const FARTHEST_M = 25;
 
 /** Marks get their number while there are few. */
 const NUMBERED = 12;
+
+/** How far the number of a wall and its circle stand out from the foot of the wall, and a little more, pt. */
+const MARK_REACH = 20;
 
 const SMALL = { size: 6.2, colour: GREY } as const;
 
@@ -59,8 +62,11 @@ function building(pen: Pen, sheet: SiteSheet, frame: Area): void {
 /** Without an outline only the bearings are known: each wall is a stroke across its bearing. */
 function bearingsOnly(pen: Pen, sheet: SiteSheet, frame: Area): void {
   const { doc } = pen;
-  const middle: Point = [frame.x + frame.width / 2, frame.y + frame.height / 2 - 4];
-  const radius = Math.min(frame.width, frame.height) / 2 - 26;
+  const words = 'bearings of the walls; the outline of the building was not entered';
+  const captionTop = frame.y + frame.height - 2 * lineHeight(SMALL);
+  const height = captionTop - frame.y;
+  const middle: Point = [frame.x + frame.width / 2, frame.y + height / 2];
+  const radius = Math.min(frame.width, height) / 2 - MARK_REACH;
   doc.lineWidth(0.4).circle(middle[0], middle[1], radius).stroke(HAIR);
   for (const mark of sheet.plan.marks) {
     const [out, along] = directions(mark.azimuthDeg);
@@ -70,13 +76,7 @@ function bearingsOnly(pen: Pen, sheet: SiteSheet, frame: Area): void {
     doc.lineTo(foot[0] + half * along[0], foot[1] + half * along[1]).stroke(INK);
     drawMark(pen, sheet, mark, foot);
   }
-  const words = 'bearings of the walls; the outline of the building was not entered';
-  pen.paragraph(
-    words,
-    { x: frame.x, y: frame.y + frame.height - 15, width: frame.width },
-    { ...SMALL, align: 'center' },
-    2,
-  );
+  pen.paragraph(words, { x: frame.x, y: captionTop, width: frame.width }, { ...SMALL, align: 'center' }, 2);
 }
 
 /** On paper y runs downward. */

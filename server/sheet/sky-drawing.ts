@@ -54,7 +54,9 @@ export function drawSky(pen: Pen, { diagram, timeZone, wall }: SiteSheet, area: 
           doc.circle(px, py, 1.6).fill(INK);
           const above = py - 8.5 > frame.top ? py - 8.5 : py + 2.5;
           const hour = { size: 6, bold: true, align: 'center' } as const;
-          pen.paragraph(String(Number(time.slice(0, 2))), { x: px - 8, y: above, width: 16 }, hour, 1);
+          // Behind the wall an hour may lie at the very edge, where its label would be cut.
+          const middle = Math.min(frame.right - 5, Math.max(frame.left + 5, px));
+          pen.paragraph(String(Number(time.slice(0, 2))), { x: middle - 8, y: above, width: 16 }, hour, 1);
         }
       }
     }
@@ -86,6 +88,6 @@ export function drawSky(pen: Pen, { diagram, timeZone, wall }: SiteSheet, area: 
   pen.part(
     'Figure',
     draw,
-    `Sun diagram of wall ${wall.name}: on the design day ${hours.toFixed(1)} h with sun on the box`,
+    `Sun diagram of wall ${wall.name}: on the design day ${hours.toFixed(1)} h with sun on the box, however weak`,
   );
 }

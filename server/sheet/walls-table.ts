@@ -3,9 +3,11 @@ import {
   clockReader,
   compassPoint,
   decidingMarginK,
+  figureBesideInside,
   formatQuantity,
   type SheetWall,
   type SiteSheet,
+  SUNSHINE,
 } from '../../model/index.ts';
 import { type Area, GREY, HAIR, heading, lineHeight, type Pen, type TextStyle } from './pen.ts';
 
@@ -24,7 +26,7 @@ const ROW_GAP = 3;
 const NOTE_LINES = 3;
 
 export function drawWalls(pen: Pen, sheet: SiteSheet, area: Area): void {
-  const top = heading(pen, 'The walls, best first', area);
+  const top = heading(pen, `The walls, best first; sun: hours of ${SUNSHINE}`, area);
   const columns = columnsOf(sheet);
   const line = lineHeight({ size: SIZE });
   const room = Math.floor((area.y + area.height - top) / (line + ROW_GAP)) - 1;
@@ -89,7 +91,7 @@ function row(pen: Pen, columns: readonly Column[], { text, style, most }: Row, {
   return end + ROW_GAP;
 }
 
-function columnsOf({ units, timeZone, out, wall: chosen }: SiteSheet): Column[] {
+function columnsOf({ units, timeZone, limits, out, walls, wall: chosen }: SiteSheet): Column[] {
   const clock = clockReader(timeZone);
   const why = new Map(out.map((one) => [one.name, one.why]));
   const note = (wall: SheetWall): string => {
@@ -98,6 +100,20 @@ function columnsOf({ units, timeZone, out, wall: chosen }: SiteSheet): Column[] 
     if (wall.rank === 1) return 'first of the ranking';
     return decidingMarginK(wall.day) < 0 ? 'past the limit' : '';
   };
+  const beside = figureBesideInside(
+    walls.map(({ day }) => day),
+    limits,
+  );
+  const deciding: Column[] =
+    beside === null
+      ? []
+      : [
+          {
+            head: beside.head,
+            share: 0.11,
+            text: ({ day }) => formatQuantity('temperature', beside.valueC(day), units),
+          },
+        ];
   return [
     { head: '', share: 0.04, text: ({ rank }) => String(rank) },
     { head: 'wall', share: 0.19, text: ({ name }) => name },
@@ -108,9 +124,10 @@ function columnsOf({ units, timeZone, out, wall: chosen }: SiteSheet): Column[] 
     },
     {
       head: 'inside, peak',
-      share: 0.19,
+      share: 0.18,
       text: ({ day }) => `${formatQuantity('temperature', day.peakInsideAirC, units)}, ${clock(day.peakAtUtc)}`,
     },
+    ...deciding,
     {
       head: 'margin',
       share: 0.12,
@@ -118,6 +135,6 @@ function columnsOf({ units, timeZone, out, wall: chosen }: SiteSheet): Column[] 
       text: ({ day }) => formatQuantity('temperatureDifference', decidingMarginK(day), units),
     },
     { head: 'sun', share: 0.08, align: 'right', text: ({ day }) => `${day.sunHours.toFixed(1)} h` },
-    { head: '', share: 0.27, text: note },
+    { head: '', share: deciding.length > 0 ? 0.18 : 0.28, text: note },
   ];
 }

@@ -27,7 +27,11 @@ describe('the demo site', () => {
 
   test('another wall can be chosen for the day', async () => {
     await stage.site.page.getByRole('radio', { name: /west/ }).check();
-    await stage.site.page.getByRole('heading', { name: /The day on wall “west”/ }).waitFor();
+    const west = stage.site.page.getByRole('heading', { name: /The day on wall “west”/ });
+    await west.waitFor();
+    await stage.site.page.reload();
+    await west.waitFor();
+    expect(await stage.site.kept()).not.toContain('"wall":');
   });
 
   test('the first load without the chart stays below 300 kB', async () => {
@@ -36,6 +40,20 @@ describe('the demo site', () => {
     expect(first.length).toBeGreaterThanOrEqual(4);
     expect(first.reduce((sum, path) => sum + size(path), 0)).toBeLessThan(300_000);
   });
+});
+
+test('a limit on the electronics shows their figure on card, short line and remedies, with the air inside beside it', async () => {
+  const { page } = stage.site;
+  await stage.site.remember({ ...DEMO_SITE, limits: { ...DEMO_SITE.limits, refersTo: 'componentCase' } });
+  const figures = page.locator('.wall-card').first().locator('.wall-figures');
+  await eventually(() => figures.textContent()).toMatch(/^Electronics at the peak\d+ °F.*Peak inside\d+ °F at/);
+  const electronics = /peak(\d+ °F)/.exec((await figures.textContent()) ?? '')?.[1] ?? '';
+  expect(await stage.site.verdict()).toContain(electronics.replace(' ', '\u00a0'));
+  expect(await page.locator('.verdict-line').textContent()).toContain(`electronics ${electronics} on south`);
+  await stage.site.lookAt('advice');
+  await page
+    .getByText(new RegExp(`As it stands: electronics at the peak ${electronics}, peak inside`.replaceAll(' ', '\\s')))
+    .waitFor();
 });
 
 describe('clock time', () => {

@@ -1,6 +1,14 @@
 /** The hot day on the chosen wall: curves, words, hourly figures, and the heat at the peak. */
 import { useMemo } from 'preact/hooks';
-import { type DayResult, formatQuantity, type Site, type UnitSystem } from '../../model/index.ts';
+import {
+  capital,
+  type DayResult,
+  formatQuantity,
+  type Site,
+  SUNSHINE,
+  SUNSHINE_ORIGIN,
+  type UnitSystem,
+} from '../../model/index.ts';
 import type { SiteResult } from '../compute/protocol.ts';
 import { TouchNote } from './advice/touch-note.tsx';
 import { DayChart } from './day-chart.tsx';
@@ -39,7 +47,7 @@ function daySummary(day: DayResult, site: Site, units: UnitSystem): string {
     `The electronics reach ${temperature(day.peakElectronicsC)}.`,
     ...roomsOf(day).map(({ reaches, celsius }) => `${reaches} ${temperature(Math.max(...celsius))}.`),
     `The limits, ${temperature(minC)} to ${temperature(maxC)}, hold for the ${limitSubject(refersTo)}: the day stays ${marginText(day, units)}${over}.`,
-    `Direct sun on the box: ${hoursText(day.sunHours)}.`,
+    `${capital(SUNSHINE)} (${SUNSHINE_ORIGIN}) on the box: ${hoursText(day.sunHours)}.`,
   ].join(' ');
 }
 

@@ -16,6 +16,7 @@ import { ProblemList } from './problem-list.tsx';
 import { problemsByPath, shownProblem } from './problems.ts';
 import { SheetBar } from './sheet/sheet-bar.tsx';
 import { SiteFiles } from './site-files.tsx';
+import { useChosenWall } from './use-chosen-wall.ts';
 import { useComputation } from './use-computation.ts';
 import { useDraft } from './use-draft.ts';
 import { useFollowUps } from './use-follow-ups.ts';
@@ -33,7 +34,7 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
   const refusedLink = useSiteLink(drafting);
   const [zone, setZone] = useState(() => textAt(draft, 'place.timeZone'));
   const units = chosenUnits ?? usualUnits(zone);
-  const [wall, setWall] = useState<string | null>(null);
+  const [wall, setWall] = useChosenWall(drafting);
   const computation = useComputation(draft, units, wall);
   const { result, problems, failure } = computation;
   // The verdict and the walls come first; form and details follow a frame later.
@@ -80,12 +81,12 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
       removeEntry('walls', index, `Wall “${name}” was removed.`);
     };
     return <SiteForm form={form} result={later} rename={rename} remove={remove} />;
-  }, [draft, units, set, removeEntry, shownProblems, later, wall]);
+  }, [draft, units, set, removeEntry, shownProblems, later, wall, setWall]);
 
   // So do the other large parts, unless what they show has changed.
   const ranking = useMemo(
     () => result && <WallRanking result={result} units={units} chosen={chosen} choose={setWall} />,
-    [result, units, chosen],
+    [result, units, chosen, setWall],
   );
   const dayPanels = useMemo(
     () =>
@@ -105,7 +106,7 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
           <Groundwork assumptions={later.ranking.assumptions} />
         </>
       ),
-    [later, units, chosen],
+    [later, units, chosen, setWall],
   );
 
   return (

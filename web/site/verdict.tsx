@@ -1,6 +1,6 @@
 /** The decision in one sentence, and how far it can be relied on at this moment. */
 import { useEffect, useState } from 'preact/hooks';
-import { formatQuantity, type UnitSystem } from '../../model/index.ts';
+import { decidingFigure, formatQuantity, type UnitSystem } from '../../model/index.ts';
 import type { SiteResult } from '../compute/protocol.ts';
 import { PROBLEMS_HEADING } from './problem-list.tsx';
 import type { Computation } from './use-computation.ts';
@@ -109,7 +109,8 @@ export function VerdictLine({ computation, units }: { computation: Computation; 
   let line = '';
   if (standing(computation) === 'outOfDate') line = outOfDateText(computation);
   else if (status && best) {
-    line = `${status.mark} ${status.words}: ${formatQuantity('temperature', best.day.peakInsideAirC, units)} on ${best.name}`;
+    const { short, valueC } = decidingFigure(best.day, result.site.limits);
+    line = `${status.mark} ${status.words}: ${short} ${formatQuantity('temperature', valueC, units)} on ${best.name}`;
   }
   return (
     <button type="button" class="verdict-line" onClick={goToExplanation}>

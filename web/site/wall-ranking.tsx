@@ -1,5 +1,15 @@
 /** The walls, best first. */
-import { compassPoint, type Finding, formatQuantity, type RankedWall, type UnitSystem } from '../../model/index.ts';
+import {
+  coldDecides,
+  compassPoint,
+  decidingFigure,
+  type Finding,
+  formatQuantity,
+  type RankedWall,
+  type Site,
+  SUNSHINE,
+  type UnitSystem,
+} from '../../model/index.ts';
 import type { SiteResult } from '../compute/protocol.ts';
 import { placeClock } from './place-clock.ts';
 import { hoursText, marginText, unbroken } from './words.ts';
@@ -13,7 +23,7 @@ interface WallRankingProps {
 }
 
 export function WallRanking({ result, units, chosen, choose }: WallRankingProps) {
-  const { ranking } = result;
+  const { ranking, site } = result;
   return (
     <section class="ranking" aria-labelledby="ranking-heading">
       <h2 id="ranking-heading">The walls, best first</h2>
@@ -24,6 +34,7 @@ export function WallRanking({ result, units, chosen, choose }: WallRankingProps)
             <li key={wall.name}>
               <WallCard
                 wall={wall}
+                limits={site.limits}
                 units={units}
                 timeZone={ranking.timeZone}
                 chosen={wall.name === chosen}
@@ -39,23 +50,23 @@ export function WallRanking({ result, units, chosen, choose }: WallRankingProps)
 
 interface WallCardProps {
   readonly wall: RankedWall;
+  readonly limits: Site['limits'];
   readonly units: UnitSystem;
   readonly timeZone: string;
   readonly chosen: boolean;
   choose(): void;
 }
 
-function WallCard({ wall, units, timeZone, chosen, choose }: WallCardProps) {
+function WallCard({ wall, limits, units, timeZone, chosen, choose }: WallCardProps) {
   const { day } = wall;
+  const temperature = (celsius: number) => formatQuantity('temperature', celsius, units);
+  const { name, valueC, isInsidePeak } = decidingFigure(day, limits);
   const figures = [
-    [
-      'Peak inside',
-      `${formatQuantity('temperature', day.peakInsideAirC, units)}`,
-      `at ${placeClock(timeZone).time(day.peakAtUtc)}`,
-    ],
+    ...(isInsidePeak ? [] : [[name, temperature(valueC), ''] as const]),
+    ['Peak inside', temperature(day.peakInsideAirC), `at ${placeClock(timeZone).time(day.peakAtUtc)}`],
     ['Margin', marginText(day, units), ''],
-    ['Over the limit', hoursText(day.hoursOverLimit), ''],
-    ['Direct sun', hoursText(day.sunHours), ''],
+    [coldDecides(day) ? 'Over the upper limit' : 'Over the limit', hoursText(day.hoursOverLimit), ''],
+    ['Direct sun', hoursText(day.sunHours), `of ${SUNSHINE.split(' of ')[1]}`],
   ] as const;
   return (
     <article class={chosen ? 'wall-card wall-chosen' : 'wall-card'}>

@@ -2,6 +2,7 @@
 import {
   coldDecides,
   type DaySummary,
+  type DecidingFigure,
   decidingMarginK,
   formatQuantity,
   type LedgerPath,
@@ -34,6 +35,17 @@ export function marginText(day: DaySummary, units: UnitSystem): string {
   const size = formatQuantity('temperatureDifference', Math.abs(margin), units);
   if (cold) return `${size} under the lower limit`;
   return `${size} ${margin < 0 ? 'over' : 'below'} the upper limit`;
+}
+
+/** "Electronics at the peak 69.4 °C, peak inside 60.1 °C": the air inside at its peak beside what decides. */
+export function figuresText(
+  { name, valueC, isInsidePeak }: DecidingFigure,
+  peakInsideAirC: number,
+  units: UnitSystem,
+): string {
+  const temperature = (celsius: number) => formatQuantity('temperature', celsius, units);
+  if (isInsidePeak) return `Peak inside ${temperature(valueC)}`;
+  return `${name} ${temperature(valueC)}, peak inside ${temperature(peakInsideAirC)}`;
 }
 
 /** Keeps a number and its unit on one line. */

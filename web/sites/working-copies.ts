@@ -17,6 +17,8 @@ export interface WorkingCopy {
 }
 
 const COPY_KEY = 'shadeside.draft.';
+/** The wall whose day is shown, by the id of the copy: no part of the site. */
+const WALL_KEY = 'shadeside.wall.';
 /** The id of the site worked on last; in a tab's own storage that of the tab. */
 const CURRENT_KEY = 'shadeside.current';
 /** Where the page kept its one draft before it knew several. */
@@ -54,9 +56,19 @@ export function writeCopy(copy: WorkingCopy): boolean {
 export function forgetCopy(id: string): void {
   try {
     localStorage.removeItem(COPY_KEY + id);
+    localStorage.removeItem(WALL_KEY + id);
   } catch {
     // Nothing was kept in the first place.
   }
+}
+
+export function keepWall(id: string, wall: string | null): void {
+  write(browserStorage, WALL_KEY + id, wall ?? '');
+}
+
+/** The wall that was shown of a copy; null for the first one of the ranking. */
+export function keptWall(id: string): string | null {
+  return read(browserStorage, WALL_KEY + id) || null;
 }
 
 export function keptCopy(id: string | null): WorkingCopy | null {

@@ -94,6 +94,7 @@ describe('remedies', () => {
   test('what the rules would refuse is no remedy: a box under ground, through a block, above its eave, an awning above the wall', () => {
     const ids = (changes: Parameters<typeof siteWith>[0]) =>
       remediesFor(siteWith(changes), 'wall').remedies.map(({ id }) => id);
+    expect(ids({ box: { widthM: 0.02, heightM: 0.02, depthM: 0.02, powerW: 0.1 } })).not.toContain('vents');
     expect(ids({ constraints: { mountHeightM: [0.05, 1.6] } })).not.toContain('lower:0.05');
     const block = { kind: 'block', rightM: 0, outM: 0, widthM: 1, depthM: 0.5, heightM: 1.2 };
     expect(ids({ walls: wallFacing(270, { obstructions: [block] }) })).not.toContain('lower:1.2');

@@ -90,8 +90,33 @@ describe('the sun diagram', () => {
     const points = paths.flatMap((path) => path.points);
     expect(points.every(({ elevationDeg, lit }) => elevationDeg > 0 && lit >= 0 && lit <= 1)).toBe(true);
     // Polar day: the sun is up from one midnight to the next.
-    if (latitudeDeg === 78) expect(paths.at(-1)?.points).toHaveLength(145);
+    if (latitudeDeg === 78) {
+      expect(paths.at(-1)?.points).toHaveLength(144);
+      expect(paths.at(-1)?.end).not.toBeNull();
+    }
     if (latitudeDeg === -78) expect(paths.at(-1)?.points).toHaveLength(0);
+  });
+});
+
+describe('hours of the sun diagram', () => {
+  test.each([
+    ['2026-06-21', 24],
+    ['2026-03-29', 23],
+    ['2026-10-25', 25],
+  ])('%s has %d of them at most, and as many where the sun is up and free all day', (date, hours) => {
+    // Far enough to either pole that the sun is up all that day; a post lets it reach the box from all sides.
+    const latitudeDeg = date === '2026-10-25' ? -90 : 90;
+    const site = siteWith({
+      place: { latitudeDeg, longitudeDeg: 0, timeZone: 'Europe/Berlin' },
+      climate: { designDay: { date, maxC: 0, dailyRangeK: 2, dewPointC: -10 } },
+      box: { mount: 'post', postDistanceM: 50 },
+      walls: wallFacing(180, { heightM: 1.5 }),
+    });
+    const path = sunDiagram(site, 'wall').paths.at(-1);
+    expect(path?.points).toHaveLength(6 * hours);
+    expect(path?.end?.utc.getTime()).toBe((path?.points[0]?.utc.getTime() ?? 0) + hours * 3_600_000);
+    expect(path?.litHours).toBeLessThanOrEqual(hours);
+    expect(path?.litHours).toBeGreaterThan(hours - 1);
   });
 });
 

@@ -112,6 +112,21 @@ describe('odd sites', () => {
     expect(textOf(await sheetOf(barred))).toContain('WALL IS BARRED BY A CHECK');
   }, 60_000);
 
+  test('the lower limit is drawn where it decides, and with the table of walls the lowest air inside', async () => {
+    const input = {
+      ...SMALL_SITE,
+      place: { latitudeDeg: 70, longitudeDeg: 0 },
+      climate: { designDay: { date: '2026-06-21', maxC: 5, dailyRangeK: 12, dewPointC: -8 } },
+      limits: { minC: 10, maxC: 60 },
+    };
+    const text = textOf(await sheetOf(input, { units: 'metric' }));
+    expect(text).toContain('lower limit 10 °C');
+    expect(text).not.toContain('upper limit 60 °C');
+    expect(text).toMatch(/inside, peak lowest margin/);
+    const { day } = rankWalls(parseSite(input)).walls[0] ?? {};
+    expect(text).toContain(`${day?.lowestInsideAirC.toFixed(1)} °C`);
+  });
+
   test('polar day, polar night, and a night of frost have their sheets', async () => {
     for (const date of ['2026-06-21', '2026-12-21']) {
       const place = { latitudeDeg: 78, longitudeDeg: 15 };

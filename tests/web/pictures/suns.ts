@@ -15,7 +15,8 @@ export function sunAt({ minute, azimuthDeg, elevationDeg = 30, lit = 0 }: MadeSu
 
 export function pathOf(suns: readonly MadeSun[]): SunPath {
   const points = suns.map(sunAt);
-  return { date: '2026-07-21', isDesignDay: true, points, litHours: points.filter(({ lit }) => lit > 0).length / 6 };
+  const litHours = points.filter(({ lit }) => lit > 0).length / 6;
+  return { date: '2026-07-21', isDesignDay: true, points, end: null, litHours };
 }
 
 /** Hides everything from the horizon to `highDeg` between two bearings. */

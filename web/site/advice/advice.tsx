@@ -34,7 +34,7 @@ export function Advice({ originOf, follow }: AdviceProps) {
         </h2>
         {open && <AdviceControl follow={follow} />}
         <FollowUp kind="remedies" subject="What would help" follow={follow} stale={remedies.stale}>
-          {(list) => <RemediesPanel list={list} units={remedies.units} />}
+          {(list) => <RemediesPanel list={list} {...remedies.result} units={remedies.units} />}
         </FollowUp>
       </section>
       <section class="advice" aria-labelledby="confidence-heading">

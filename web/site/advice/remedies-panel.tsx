@@ -1,29 +1,48 @@
 /** What would help on the shown wall: each remedy alone, and the best two together on top. */
-import { formatQuantity, type Remedy, type RemedyList, type UnitSystem } from '../../../model/index.ts';
-import { unbroken } from '../words.ts';
+import {
+  figureOfWall,
+  figureWithRemedy,
+  type Remedy,
+  type RemedyList,
+  type Site,
+  type UnitSystem,
+} from '../../../model/index.ts';
+import { figuresText, unbroken } from '../words.ts';
 import { roomText } from './advice-words.ts';
 import { harms, RemedyCard } from './remedy-card.tsx';
 
-export function RemediesPanel({ list, units }: { list: RemedyList; units: UnitSystem }) {
+interface RemediesPanelProps {
+  readonly list: RemedyList;
+  /** The site that they were simulated on. */
+  readonly site: Site;
+  readonly units: UnitSystem;
+}
+
+export function RemediesPanel({ list, site: { limits }, units }: RemediesPanelProps) {
   const { bestPair, peakInsideAirC, marginK, assumption } = list;
-  const peak = formatQuantity('temperature', peakInsideAirC, units);
+  const now = figuresText(figureOfWall(list, limits), peakInsideAirC, units);
+  const card = (remedy: Remedy) => (
+    <RemedyCard
+      remedy={remedy}
+      figures={figuresText(figureWithRemedy(remedy, list, limits), remedy.peakInsideAirC, units)}
+      units={units}
+    />
+  );
   return (
     <>
-      <p>{unbroken(`As it stands: ${peak} at the peak, ${roomText(marginK, units)}.`)}</p>
+      <p>{unbroken(`As it stands: ${now.charAt(0).toLowerCase()}${now.slice(1)}, ${roomText(marginK, units)}.`)}</p>
       {bestPair === null ? (
         <p>No two together gain more than the best one alone.</p>
       ) : (
         <div class="best-pair">
           <h3>The best two together</h3>
-          <RemedyCard remedy={bestPair} units={units} />
+          {card(bestPair)}
         </div>
       )}
       <h3>Each alone: margin gained</h3>
       <ol class="remedies">
         {inOrderOfUse(list.remedies).map((remedy) => (
-          <li key={remedy.id}>
-            <RemedyCard remedy={remedy} units={units} />
-          </li>
+          <li key={remedy.id}>{card(remedy)}</li>
         ))}
       </ol>
       <p class="origin">{assumption}</p>

@@ -1,10 +1,12 @@
 /** One remedy: what is done, what it gains, what it costs, and whether it is enough. */
-import { capital, formatQuantity, type Remedy, type UnitSystem } from '../../../model/index.ts';
+import { capital, type Remedy, type UnitSystem } from '../../../model/index.ts';
 import { unbroken } from '../words.ts';
 import { roomText, signedDifference, workText } from './advice-words.ts';
 
 interface RemedyCardProps {
   readonly remedy: Remedy;
+  /** The temperatures that it comes to, in words. */
+  readonly figures: string;
   readonly units: UnitSystem;
 }
 
@@ -16,8 +18,8 @@ export function harms({ gainK }: Remedy): boolean {
   return gainK < -LEAST_HARM_K;
 }
 
-export function RemedyCard({ remedy, units }: RemedyCardProps) {
-  const { text, effort, peakInsideAirC, marginK, gainK, caution } = remedy;
+export function RemedyCard({ remedy, figures, units }: RemedyCardProps) {
+  const { text, effort, marginK, gainK, caution } = remedy;
   return (
     <article class="remedy" data-remedy={remedy.id}>
       <p class="remedy-text">{unbroken(capital(text))}</p>
@@ -27,7 +29,7 @@ export function RemedyCard({ remedy, units }: RemedyCardProps) {
       </p>
       <p class="remedy-figures">
         {unbroken(
-          `Peak inside ${formatQuantity('temperature', peakInsideAirC, units)}, ${roomText(marginK, units)}. ` +
+          `${figures}, ${roomText(marginK, units)}. ` +
             `Work: ${workText(effort.hours)}, ${effort.parts === 'none' ? 'no parts' : effort.parts}.`,
         )}
       </p>

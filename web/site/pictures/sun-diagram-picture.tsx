@@ -1,6 +1,13 @@
 /** The sun's paths over the year before what stands in the sky: a picture, a list in words, and a table. */
 import { useId, useMemo } from 'preact/hooks';
-import { compassPoint, formatQuantity, type SunPath, type UnitSystem } from '../../../model/index.ts';
+import {
+  compassPoint,
+  formatQuantity,
+  SUNSHINE,
+  SUNSHINE_ORIGIN,
+  type SunPath,
+  type UnitSystem,
+} from '../../../model/index.ts';
 import { type PlaceClock, placeClock } from '../place-clock.ts';
 import { hoursText } from '../words.ts';
 import { dayAndMonth } from './day-and-month.ts';
@@ -63,7 +70,8 @@ export function SunDiagramPicture({ view, units }: { view: WallView; units: Unit
       <p>
         The wall faces {facing}: the middle of the picture. The thick path with the hours is that of the hot day. Each
         path also holds for a day in the other half of the year. Clock time of the place ({diagram.timeZone}), to ten
-        minutes.
+        minutes. Here any sun on the box counts, however weak; the hours of cards and day count {SUNSHINE} (
+        {SUNSHINE_ORIGIN}).
       </p>
       <ul class="path-words">
         {words.map(({ path, date, text }) => (
@@ -110,7 +118,13 @@ function pathWords({ path, clock, things, silhouettes }: PathInWords): string {
 }
 
 function spanTexts(path: SunPath, clock: PlaceClock): string[] {
-  return litSpans(path).map(({ from, to }) => `from ${clock.time(from)} to ${clock.time(to)}`);
+  return litSpans(path).map(({ from, to }) => `from ${clock.time(from)} to ${endText(to, clock)}`);
+}
+
+/** A span that ends with the day ends at 24:00. */
+function endText(utc: Date, clock: PlaceClock): string {
+  const text = clock.time(utc);
+  return text === '00:00' ? '24:00' : text;
 }
 
 function PathTable({ paths, clock, units }: { paths: readonly SunPath[]; clock: PlaceClock; units: UnitSystem }) {
@@ -131,13 +145,13 @@ function PathTable({ paths, clock, units }: { paths: readonly SunPath[]; clock: 
           </thead>
           <tbody>
             {paths.map((path) => {
-              const [first, last] = [path.points[0], path.points.at(-1)];
+              const [first, last] = [path.points[0], path.end ?? path.points.at(-1)];
               const highest = Math.max(0, ...path.points.map(({ elevationDeg }) => elevationDeg));
-              const spans = litSpans(path).map(({ from, to }) => `${clock.time(from)} to ${clock.time(to)}`);
+              const spans = litSpans(path).map(({ from, to }) => `${clock.time(from)} to ${endText(to, clock)}`);
               return (
                 <tr key={path.date}>
                   <th scope="row">{pathDate(path, units)}</th>
-                  <td>{first && last ? `${clock.time(first.utc)} to ${clock.time(last.utc)}` : 'not at all'}</td>
+                  <td>{first && last ? `${clock.time(first.utc)} to ${endText(last.utc, clock)}` : 'not at all'}</td>
                   <td>{formatQuantity('bearing', highest, units)}</td>
                   <td>{spans.join(', ') || 'none'}</td>
                   <td>{path.litHours.toFixed(1)}</td>

@@ -8,8 +8,13 @@ export function WeatherFile({ chosen, choose }: { chosen: string | null; choose(
       accept=".epw,.csv,.txt,text/csv"
       choose={choose}
     >
-      {chosen === null ? 'or drop one here' : <b>{chosen}</b>}: EPW, TMY3 csv, or a typical year of PVGIS as csv. It is
-      read in this browser and never leaves it.
+      or drop one here: EPW, TMY3 csv, or a typical year of PVGIS as csv. It is read in this browser and never leaves
+      it.{' '}
+      {chosen !== null && (
+        <>
+          Chosen: <b>{chosen}</b>
+        </>
+      )}
     </FileDrop>
   );
 }
