@@ -78,8 +78,8 @@ export const HOUR_RULES: readonly Rule<SunAtHour>[] = [
       const next =
         second === undefined || second.beamShare < SOME_BEAM
           ? 'and no other gets any of it'
-          : `and of ${second.name} ${share(second.beamShare)}`;
-      return `${sunStands(hour, units)}. The more squarely it meets a face, the more falls on each square metre: of ${most(hour).name} each gets ${share(most(hour).beamShare)} of the direct beam, ${next}.`;
+          : `and one of ${second.name} ${share(second.beamShare)}`;
+      return `${sunStands(hour, units)}. The more squarely it meets a face, the more falls on it: a square metre of ${most(hour).name} gets ${share(most(hour).beamShare)} of the direct beam, ${next}.`;
     },
   },
   {
