@@ -1,6 +1,7 @@
 /** The frame around every view: name, navigation, theme, units. */
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { UnitSystem } from '../model/index.ts';
+import { focusWhereLost } from './lost-focus.ts';
 import { OfflineNotice } from './offline/offline-notice.tsx';
 import { SignIn } from './session/sign-in.tsx';
 import { storedUnits, storeUnits } from './site/storage.ts';
@@ -52,7 +53,10 @@ export function App() {
 function useHashView() {
   const [view, setView] = useState(() => viewAt(location.hash));
   useEffect(() => {
-    const follow = () => setView(viewAt(location.hash));
+    const follow = () => {
+      setView(viewAt(location.hash));
+      focusWhereLost();
+    };
     addEventListener('hashchange', follow);
     return () => removeEventListener('hashchange', follow);
   }, []);

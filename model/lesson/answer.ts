@@ -6,7 +6,7 @@ import { type PlayedDay, playDay } from '../siting/played-day.ts';
 import { shadeMemory } from '../siting/wall-shade.ts';
 import { formatQuantity } from '../units.ts';
 import { askQuestion, type GuessForm, hourText, placedSite } from './ask.ts';
-import { type BothUnits, bothUnits, hoursText, kelvins } from './both-units.ts';
+import { type BothUnits, bothUnits, hotterBy, hoursText, kelvins } from './both-units.ts';
 import { compareBoxes, type LessonOptions, yearsText } from './compare.ts';
 import type { Comparison } from './comparison.ts';
 import { batteryYearsText, dayAgeing } from './day-ageing.ts';
@@ -23,11 +23,13 @@ import {
 } from './day-facts.ts';
 import type { Difference } from './difference.ts';
 import type { Lesson } from './lesson-file.ts';
+import { ALIKE_K } from './pair-facts.ts';
 import type { LessonQuestion } from './question.ts';
 import { relevantTo } from './relevant.ts';
 import { type Statement, statementsOf } from './rule.ts';
 import { WALL_RULES } from './rules-of-a-wall.ts';
-import { ALIKE_K, PAIR_RULES } from './rules-of-two.ts';
+import { facesAtHour, frontsAtHour, HOUR_RULES } from './rules-of-an-hour.ts';
+import { PAIR_RULES } from './rules-of-two.ts';
 import { byPeak, WALLS_RULES } from './rules-of-walls.ts';
 
 /** A day that belongs to an answer, and whose it is. */
@@ -144,7 +146,7 @@ function found(question: LessonQuestion, doing: Doing): Found {
     case 'kelvinsAdded': {
       const pair = doing.compare(question.wall, question.difference);
       const value = pair.peakDifferenceK * (question.kind === 'kelvinsSaved' ? -1 : 1);
-      const computed = bothUnits((units) => signedText(pair.peakDifferenceK, units));
+      const computed = bothUnits((units) => hotterBy(pair.peakDifferenceK, units));
       return { ...ofTwo(pair), target: { type: 'number', value }, computed };
     }
     case 'ageingFactor': {
@@ -176,8 +178,6 @@ const peakText = (played: PlayedDay): BothUnits =>
   );
 
 const wallLabel = ({ wall }: PlayedDay): BothUnits => bothUnits(() => wall.name);
-
-const signedText = (k: number, units: 'metric' | 'us'): string => `${kelvins(k, units)} ${k < 0 ? 'cooler' : 'hotter'}`;
 
 const ofOne = (played: PlayedDay) => ({
   nearMeans: TOLERANCE_OF_NUMBERS,
@@ -228,6 +228,7 @@ function sunniestWall({ hour, id }: { hour: number; id: string }, walls: readonl
   const text = (played: PlayedDay) => bothUnits((units) => formatQuantity('irradiance', sun(played), units));
   return {
     ...ofWalls(ordered),
+    statements: [...statementsOf(HOUR_RULES, frontsAtHour(ordered, hour)), ...statementsOf(WALLS_RULES, ordered)],
     figures: ordered.map((played) => ({ label: wallLabel(played), text: text(played) })),
     target: { type: 'choice', right: [first.wall.name], near: nearSun(ordered.map((p) => [p.wall.name, sun(p)])) },
     computed: bothUnits((units) => `${first.wall.name}: ${text(first)[units]} at ${hourText(hour)}`),
@@ -244,6 +245,7 @@ function faceOfTheSun({ hour, id }: { hour: number; id: string }, played: Played
   const text = (face: Face) => bothUnits((units) => formatQuantity('irradiance', sun(face), units));
   return {
     ...ofOne(played),
+    statements: [...statementsOf(HOUR_RULES, facesAtHour(played, faces, hour)), ...statementsOf(WALL_RULES, played)],
     figures: faces.map((face) => ({ label: bothUnits(() => face), text: text(face) })),
     target: { type: 'choice', right: [first], near: nearSun(faces.map((face) => [face, sun(face)])) },
     computed: bothUnits((units) => `${first}: ${text(first)[units]} at ${hourText(hour)}`),
@@ -337,7 +339,7 @@ function betterRemedy(first: Comparison, second: Comparison): Found {
     target: { type: 'choice', right: [right], near },
     computed: bothUnits(
       (units) =>
-        `${first.title[units]}: ${signedText(first.peakDifferenceK, units)}; ${second.title[units]}: ${signedText(second.peakDifferenceK, units)}`,
+        `${first.title[units]}: ${hotterBy(first.peakDifferenceK, units)}; ${second.title[units]}: ${hotterBy(second.peakDifferenceK, units)}`,
     ),
     nearMeans: bothUnits((units) => `less than ${kelvins(ALIKE_K, units)} apart counts as about the same`),
     figures,

@@ -12,8 +12,11 @@ export function bothUnits(write: (units: UnitSystem) => string): BothUnits {
 export const kelvins = (k: number, units: UnitSystem): string =>
   formatQuantity('temperatureDifference', Math.abs(k), units);
 
-/** "5.1 K hotter", "5.1 K cooler". */
-export const hotterBy = (k: number, units: UnitSystem): string => `${kelvins(k, units)} ${k < 0 ? 'cooler' : 'hotter'}`;
+/** "5.1 K hotter", "5.1 K cooler"; "just as warm" where the figure reads as none, so that nothing is 0 °F hotter. */
+export function hotterBy(k: number, units: UnitSystem): string {
+  const size = kelvins(k, units);
+  return size === kelvins(0, units) ? 'just as warm' : `${size} ${k < 0 ? 'cooler' : 'hotter'}`;
+}
 
 /** "1.5 h". */
 export const hoursText = (hours: number): string => `${hours.toFixed(1)} h`;

@@ -13,6 +13,7 @@ const WALLS = [
   'high-sun-passes-over-the-equator-side',
   'walls-alike',
 ];
+const HOUR = ['sun-meets-it-most-squarely', 'no-beam-at-that-hour'];
 const LIGHT = ['poleward-wall-gets-sun', 'front-without-direct-sun'];
 const LIMIT = ['over-the-limit', 'within-the-limit'];
 const OWN_HEAT = ['sun-outweighs-own-heat', 'own-heat-outweighs-sun', 'warm-without-sun'];
@@ -20,11 +21,14 @@ const CHANGE = [
   'next-to-no-difference',
   'light-finish-radiates-as-well',
   'bare-metal-keeps-its-heat',
+  'paint-radiates-and-takes-in-more',
   'hood-takes-the-sun',
   'hood-gains-little',
   'eave-shades-the-high-sun',
   'low-sun-gets-under-the-eave',
   'less-sun-cooler',
+  'what-hangs-above-hides-the-sky',
+  'sun-with-the-hot-air',
   'more-power-hotter',
   'twice-the-power-is-less-than-twice-the-kelvins',
   'wind-cools',
@@ -47,8 +51,8 @@ export const IN_ORDER: Readonly<Record<QuestionKind, readonly string[]>> = {
   overLimit: [...LIMIT, ...CHANGE, ...OWN_HEAT],
   hoursOverLimit: [...LIMIT, ...CHANGE, ...WHEN, ...OWN_HEAT],
   betterRemedy: CHANGE,
-  sunniestFace: ['lid-in-the-high-sun', ...LIGHT, ...WHEN],
-  sunniestWall: ['high-sun-passes-over-the-equator-side', ...WALLS],
+  sunniestFace: [...HOUR, 'lid-in-the-high-sun', ...LIGHT, ...WHEN],
+  sunniestWall: [...HOUR, 'high-sun-passes-over-the-equator-side', ...WALLS],
   sunOnWall: [...LIGHT, ...WHEN],
   dailySwing: ['skin-colder-than-air', 'warm-without-sun', 'afternoon-sun-meets-hot-air', ...OWN_HEAT],
   hotterBox: CHANGE,

@@ -2,7 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { answerQuestion, LESSON_NAMES, type LessonQuestion, shippedLesson } from '../../model/index.ts';
 import { launchChromium } from './chromium.ts';
@@ -83,6 +83,10 @@ async function look(page: Page, name: string) {
 /** Brings the whole of the player onto the screen. */
 const toPlayer = (page: Page) =>
   page.locator('.player').evaluate((element) => scrollBy(0, element.getBoundingClientRect().top));
+
+/** How much of a region's content is out of sight to the side, px. */
+const hiddenPx = (region: Locator) =>
+  region.evaluate(({ scrollWidth, clientWidth }: Element) => scrollWidth - clientWidth);
 
 /** Presses Tab until the focus lies on what a role and a name say. */
 async function tabTo(page: Page, role: Parameters<Page['getByRole']>[0], name: string | RegExp) {
@@ -313,12 +317,80 @@ test('on a phone: an own lesson good and bad, US units, the site of the other vi
   await toPlayer(page);
   await look(page, 'player');
 
+  // Tables fit the phone; what is wider says that it goes on.
+  for (const table of ['Figures of both boxes', /^Heat balance at/]) {
+    expect(await hiddenPx(page.getByRole('region', { name: table }))).toBeLessThanOrEqual(1);
+  }
+  await page.locator('.comparison-figures').scrollIntoViewIfNeeded();
+  await shoot(page, 'figures');
+  await page.locator('table.balance .figure-button').first().click();
+  const dialog = page.getByRole('dialog');
+  await dialog.locator('math').first().waitFor();
+  expect(await hiddenPx(dialog.getByRole('region', { name: 'Values in the equation' }))).toBeLessThanOrEqual(1);
+  const equation = dialog.getByRole('region', { name: /^Equation/ });
+  if ((await hiddenPx(equation)) > 1) {
+    expect(await dialog.getByText('It goes on to the right').count()).toBe(1);
+    await equation.focus();
+    await page.keyboard.press('ArrowRight');
+    await eventually(() => equation.evaluate(({ scrollLeft }) => scrollLeft)).toBeGreaterThan(0);
+  }
+  await look(page, 'explain');
+  await page.keyboard.press('Escape');
+
   await page.getByRole('button', { name: 'Other lessons' }).click();
   await page.getByRole('button', { name: 'Compare two boxes freely' }).click();
   await page.getByLabel('Box B has').selectOption('climate');
   await page.getByRole('heading', { level: 2, name: /climate/ }).waitFor();
   expect(await page.locator('.curve-outside').count()).toBe(3);
   await look(page, 'free');
+  await context.close();
+  expect(complaints).toEqual([]);
+});
+
+test('place, guesses and score come back after another climate, another view and a reload; a lesson starts again', async () => {
+  const { context, page, complaints } = await openLessons(PHONE);
+  const score = page.locator('.lesson-score');
+  const heading = () => page.evaluate(() => document.activeElement?.tagName);
+  await page.getByRole('button', { name: `Begin “${lesson.title}”` }).click();
+  await page.getByRole('radio', { name: /^west/ }).check();
+  await page.getByRole('button', { name: 'That is my guess' }).click();
+  await eventually(() => score.textContent()).toMatch(/1 of 8 questions/);
+  const told = await score.textContent();
+  await page.getByRole('button', { name: 'Question 5' }).click();
+  await page.getByRole('heading', { name: /most sun at 09:00/ }).waitFor();
+  await page.getByRole('button', { name: 'Show without a guess' }).click();
+  await page.locator('.answer .mark-asked').waitFor();
+  expect(await plain(page.locator('.statements').textContent())).toMatch(/At 09:00 the sun stands in the E.*"east"/);
+  await look(page, 'asked-hour');
+  await eventually(() => score.textContent()).toMatch(/2 of 8 questions/);
+
+  // Each climate has a score of its own.
+  await page.getByLabel('Climate').selectOption('continental');
+  await eventually(() => score.textContent()).toBe('No guess yet; 8 questions.');
+  await page.getByLabel('Climate').selectOption('');
+  await eventually(() => score.textContent()).toMatch(/2 of 8 questions/);
+
+  // Another view and back, by the buttons of the browser, and a reload; the answer is computed anew.
+  await page.getByRole('link', { name: 'One site' }).click();
+  await page.locator('.lesson').waitFor({ state: 'detached' });
+  for (const come of [() => page.goBack(), () => page.reload()]) {
+    await come();
+    await page.locator('.answer .mark-asked').waitFor();
+    await page.getByRole('heading', { name: /most sun at 09:00/ }).waitFor();
+    expect(await score.textContent()).toMatch(/2 of 8 questions/);
+    expect(await heading()).toMatch(/^H[1-3]$/);
+  }
+  await page.goForward();
+  await page.locator('.lesson').waitFor({ state: 'detached' });
+  await eventually(heading).toMatch(/^H[1-3]$/);
+  await page.goBack();
+  await page.locator('.answer').waitFor();
+
+  await page.getByRole('button', { name: 'Start again' }).click();
+  expect(await score.textContent()).toBe('No guess yet; 8 questions.');
+  await page.getByRole('heading', { name: 'On which wall does the air inside the box get hottest' }).waitFor();
+  expect(await page.getByRole('radio', { checked: true }).count()).toBe(1); // the units alone
+  expect(told).not.toBe('');
   await context.close();
   expect(complaints).toEqual([]);
 });

@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Lesson } from '../../model/index.ts';
 import { FileDrop } from '../file-drop.tsx';
+import type { Source } from './lesson-memory.ts';
 import { ProblemTexts } from './problem-texts.tsx';
 import { TaskProgress } from './task-progress.tsx';
 import { useLessonTask } from './use-lesson-task.ts';
@@ -15,7 +16,9 @@ interface Chosen {
   readonly text: string | null;
 }
 
-export function LessonFile({ open }: { open(lesson: Lesson): void }) {
+type Open = (lesson: Lesson, source: Source) => void;
+
+export function LessonFile({ open }: { readonly open: Open }) {
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const choose = async (file: File) => {
     if (file.size > MAX_FILE_BYTES) setChosen({ name: file.name, text: null });
@@ -38,14 +41,14 @@ export function LessonFile({ open }: { open(lesson: Lesson): void }) {
   );
 }
 
-function Reading({ name, text, open }: { name: string; text: string; open(lesson: Lesson): void }) {
+function Reading({ name, text, open }: { readonly name: string; readonly text: string; readonly open: Open }) {
   const input = useMemo(() => text, [text]);
   const asked = useLessonTask('open', input);
   const { state } = asked;
   const lesson = state.kind === 'result' ? state.result : null;
   useEffect(() => {
-    if (lesson !== null) open(lesson);
-  }, [lesson, open]);
+    if (lesson !== null) open(lesson, { kind: 'file', text });
+  }, [lesson, text, open]);
   if (state.kind === 'problems') return <ProblemTexts title={`${name} was not opened`} problems={state.problems} />;
   if (state.kind === 'failed') {
     return (

@@ -1,4 +1,4 @@
-/** An open lesson: its questions, its comparisons and its handout, with the score so far; in another climate it begins anew. */
+/** An open lesson: its questions, its comparisons and its handout, with the score so far; each climate has its own. */
 import type { ComponentChildren } from 'preact';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import {
@@ -11,6 +11,15 @@ import {
 } from '../../model/index.ts';
 import { ComparisonPanel } from './comparison/comparison-panel.tsx';
 import { HandoutPanel } from './handout/handout-panel.tsx';
+import {
+  freshProgress,
+  type Progress,
+  rememberClimate,
+  rememberedClimate,
+  rememberedProgress,
+  rememberProgress,
+} from './lesson-memory.ts';
+import { nextPart, type Part } from './parts.ts';
 import type { Tried } from './questions/guess.ts';
 import { QuestionPanel } from './questions/question-panel.tsx';
 import { type Score, scored, scoreText } from './questions/score.ts';
@@ -23,19 +32,15 @@ interface LessonRoomProps {
   leave(): void;
 }
 
-type Part =
-  | { readonly kind: 'question'; readonly index: number }
-  | { readonly kind: 'comparison'; readonly index: number }
-  | { readonly kind: 'handout' };
-
 export function LessonRoom({ lesson, units, leave }: LessonRoomProps) {
-  const [climate, setClimate] = useState('');
+  const [climate, setClimate] = useState(() => rememberedClimate(lesson));
+  useEffect(() => rememberClimate(lesson, climate), [lesson, climate]);
   const placed = useMemo(
     () => (climate === '' ? lesson : { ...lesson, site: placedSite(lesson, { climate }) }),
     [lesson, climate],
   );
   return (
-    <OpenLesson key={climate} lesson={placed} units={units}>
+    <OpenLesson key={climate} lesson={placed} climate={climate} units={units}>
       {lesson.climates.length > 0 && (
         <label class="lesson-climate">
           <span>Climate</span>
@@ -58,21 +63,34 @@ export function LessonRoom({ lesson, units, leave }: LessonRoomProps) {
 
 interface OpenLessonProps {
   readonly lesson: Lesson;
+  /** The climate it is shown in; empty for that of the lesson. */
+  readonly climate: string;
   readonly units: UnitSystem;
   readonly children: ComponentChildren;
 }
 
-function OpenLesson({ lesson, units, children }: OpenLessonProps) {
+function OpenLesson({ lesson, climate, units, children }: OpenLessonProps) {
   const { questions, comparisons } = lesson;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
-  const [part, setPart] = useState<Part>(firstPart(lesson));
-  const [score, setScore] = useState<Score>({});
-  const [tried, setTried] = useState<Readonly<Record<string, Tried>>>({});
+  const [progress, setProgress] = useState<Progress>(() => rememberedProgress(lesson, climate));
+  // Counts beginnings, so that a field does not keep what was typed before.
+  const [beginning, setBeginning] = useState(0);
+  const { part, tried, score } = progress;
+  useEffect(() => rememberProgress(lesson, climate, progress), [lesson, climate, progress]);
+  const setPart = (next: Part) => setProgress((former) => ({ ...former, part: next }));
+  const startAgain = () => {
+    setProgress(freshProgress(lesson));
+    setBeginning((count) => count + 1);
+    heading.current?.focus();
+  };
   const question = part.kind === 'question' ? questions[part.index] : undefined;
   const comparison = part.kind === 'comparison' ? comparisons[part.index] : undefined;
   const id = question?.id ?? '';
-  const onOutcome = useCallback((outcome: Score[string]) => setScore((former) => scored(former, id, outcome)), [id]);
+  const onOutcome = useCallback(
+    (outcome: Score[string]) => setProgress((former) => ({ ...former, score: scored(former.score, id, outcome) })),
+    [id],
+  );
 
   return (
     <div class="lesson-room">
@@ -84,17 +102,22 @@ function OpenLesson({ lesson, units, children }: OpenLessonProps) {
           {questions.length > 0 && scoreText(score, questions.length)}
         </p>
         {children}
+        {Object.keys(tried).length > 0 && (
+          <button type="button" onClick={startAgain}>
+            Start again
+          </button>
+        )}
       </header>
       <PartNav lesson={lesson} units={units} part={part} tried={tried} go={setPart} />
       {question && (
         <QuestionPanel
-          key={question.id}
+          key={`${question.id} ${beginning}`}
           lesson={lesson}
           question={question}
           number={questions.indexOf(question) + 1}
           units={units}
           tried={tried[question.id]}
-          onTry={(guess) => setTried((former) => ({ ...former, [question.id]: guess }))}
+          onTry={(guess) => setProgress((former) => ({ ...former, tried: { ...former.tried, [question.id]: guess } }))}
           onOutcome={onOutcome}
         />
       )}
@@ -106,18 +129,6 @@ function OpenLesson({ lesson, units, children }: OpenLessonProps) {
       {part.kind === 'handout' && <HandoutPanel lesson={lesson} units={units} />}
     </div>
   );
-}
-
-function firstPart({ questions, comparisons }: Lesson): Part {
-  if (questions.length > 0) return { kind: 'question', index: 0 };
-  return comparisons.length > 0 ? { kind: 'comparison', index: 0 } : { kind: 'handout' };
-}
-
-function nextPart({ questions, comparisons }: Lesson, part: Part): Part | null {
-  if (part.kind === 'handout') return null;
-  const list = part.kind === 'question' ? questions : comparisons;
-  if (part.index + 1 < list.length) return { ...part, index: part.index + 1 };
-  return part.kind === 'question' && comparisons.length > 0 ? { kind: 'comparison', index: 0 } : { kind: 'handout' };
 }
 
 interface NavProps {

@@ -1,12 +1,13 @@
 /** What a trainer may begin with: a lesson that comes with the program, one of their own, or two boxes of their choice. */
 import type { Lesson, UnitSystem } from '../../model/index.ts';
 import { LessonFile } from './lesson-file.tsx';
+import type { Source } from './lesson-memory.ts';
 import { TaskProgress } from './task-progress.tsx';
 import { useLessonTask } from './use-lesson-task.ts';
 
 interface StartProps {
   readonly units: UnitSystem;
-  open(lesson: Lesson): void;
+  open(lesson: Lesson, source: Source): void;
   compareFreely(): void;
 }
 
@@ -22,14 +23,14 @@ export function Start({ open, compareFreely }: StartProps) {
       </p>
       <TaskProgress asked={asked} what="the lessons" />
       <ul class="lesson-cards">
-        {lessons.map((lesson) => (
+        {lessons.map((lesson, index) => (
           <li key={lesson.title}>
             <h2>{lesson.title}</h2>
             <p>{lesson.text}</p>
             <p>
               {lesson.questions.length} questions, {lesson.comparisons.length} comparisons.
             </p>
-            <button type="button" class="main-button" onClick={() => open(lesson)}>
+            <button type="button" class="main-button" onClick={() => open(lesson, { kind: 'shipped', index })}>
               Begin “{lesson.title}”
             </button>
           </li>

@@ -8,6 +8,7 @@ import {
   CLIMATE_NAMES,
   type Comparison,
   compareBoxes,
+  DEMO_SITE,
   type DifferenceInput,
   irradianceOnPlane,
   type PlayedDay,
@@ -20,6 +21,7 @@ import {
 import { IN_ORDER } from '../../../model/lesson/relevant.ts';
 import { statementsOf } from '../../../model/lesson/rule.ts';
 import { WALL_RULES } from '../../../model/lesson/rules-of-a-wall.ts';
+import { frontsAtHour, HOUR_RULES } from '../../../model/lesson/rules-of-an-hour.ts';
 import { PAIR_RULES } from '../../../model/lesson/rules-of-two.ts';
 import { WALLS_RULES } from '../../../model/lesson/rules-of-walls.ts';
 import { inClimate } from '../../../model/lesson/second-site.ts';
@@ -192,6 +194,33 @@ const WALLS_CLAIMS: Readonly<Record<string, (walls: readonly PlayedDay[]) => voi
   },
 };
 
+/** Hours of the clock at which the sun on some fronts is asked for. */
+const HOURS = [7, 9, 16];
+
+/** Of the fronts of some walls at an hour. */
+const HOUR_CLAIMS: Readonly<Record<string, (walls: readonly PlayedDay[], hour: number) => void>> = {
+  'sun-meets-it-most-squarely': (walls, hour) => {
+    const k = hour * 12;
+    const sunOf = ({ result }: PlayedDay) => at(result.faceIrradianceWm2.front, k);
+    const sunniest = walls.reduce((best, wall) => (sunOf(wall) > sunOf(best) ? wall : best));
+    // By bearings alone: it faces the sun more than any other.
+    const facing = ({ wall, suns }: PlayedDay) =>
+      Math.cos(
+        ((at(
+          suns.map((s) => s.azimuthDeg),
+          k,
+        ) -
+          wall.azimuthDeg) *
+          Math.PI) /
+          180,
+      );
+    for (const wall of walls) expect(facing(sunniest)).toBeGreaterThanOrEqual(facing(wall));
+  },
+  'no-beam-at-that-hour': (walls, hour) => {
+    for (const wall of walls) expect(at(beamOnPlane(wall), hour * 12)).toBeLessThan(10);
+  },
+};
+
 const peakC = (box: Comparison['a']): number => Math.max(...box.played.result.insideAirC);
 const outsideMaxC = (box: Comparison['a']): number => Math.max(...box.played.result.outsideAirC);
 const range = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
@@ -215,43 +244,107 @@ const dayHeatWh = ({ played }: Comparison['a']): number => {
   return (box.solarAbsorptance * watts.reduce((a, b) => a + b, 0) * played.stepS) / 3600;
 };
 
+/** The two boxes in the order of an amount. */
+const inOrder =
+  (amount: (box: Comparison['a']) => number) =>
+  ({ a, b }: Comparison): [less: Comparison['a'], more: Comparison['a']] =>
+    amount(a) < amount(b) ? [a, b] : [b, a];
+const byPeak = inOrder(peakC);
+const byEmittance = inOrder(({ played }) => played.site.box.emittance);
+const byHood = inOrder(({ played }) => (played.site.box.hood === null ? 0 : 1));
+const byEave = inOrder(({ played }) => played.wall.eave?.depthM ?? 0);
+const byPower = inOrder(({ played }) => played.site.box.powerW);
+const byWind = inOrder(({ played }) => played.weather[0]?.windMs ?? 0);
+const byAltitude = inOrder(({ played }) => played.site.place.altitudeM);
+
+/** The two boxes the other way round, with what is said of them then. */
+function turned(pair: Comparison): Comparison {
+  const { statements: _, ...forth } = pair;
+  const back = { ...forth, a: pair.b, b: pair.a, peakDifferenceK: -pair.peakDifferenceK };
+  return { ...back, statements: statementsOf(PAIR_RULES, back) };
+}
+
 const PAIR_CLAIMS: Readonly<Record<string, (pair: Comparison) => void>> = {
-  'less-sun-cooler': ({ a, b }) => {
-    expect(peakC(b)).toBeLessThan(peakC(a));
-    expect(dayHeatWh(b)).toBeLessThan(dayHeatWh(a));
+  'less-sun-cooler': (pair) => {
+    const [cool, hot] = byPeak(pair);
+    expect(peakC(cool)).toBeLessThan(peakC(hot));
+    if (pair.difference.kind !== 'hood') expect(dayHeatWh(cool)).toBeLessThan(dayHeatWh(hot));
+    const hoodW = ({ played }: Comparison['a']) => mean(Object.values(played.hoodAbsorbedW).flat());
+    if (pair.difference.kind === 'hood') expect(hoodW(cool)).toBeLessThan(hoodW(hot));
   },
-  'light-finish-radiates-as-well': ({ a, b }) => {
-    expect(b.played.site.box.solarAbsorptance).toBeLessThan(a.played.site.box.solarAbsorptance);
-    expect(b.played.site.box.emittance).toBeCloseTo(a.played.site.box.emittance, 1);
-    expect(peakC(b)).toBeLessThan(peakC(a));
+  'sun-with-the-hot-air': (pair) => {
+    const [cool, hot] = byPeak(pair);
+    // The air while the front is in its sun, by the light that falls on it.
+    const airC = ({ played: { result } }: Comparison['a']) => {
+      const sun = result.faceIrradianceWm2.front;
+      const all = sun.reduce((total, wm2) => total + wm2, 0);
+      return sun.reduce((total, wm2, k) => total + wm2 * at(result.outsideAirC, k), 0) / all;
+    };
+    expect(airC(hot)).toBeGreaterThan(airC(cool));
   },
-  'bare-metal-keeps-its-heat': ({ a, b }) => {
-    expect(b.played.site.box.solarAbsorptance).toBeLessThanOrEqual(a.played.site.box.solarAbsorptance);
-    expect(peakC(b)).toBeGreaterThanOrEqual(peakC(a) - 0.5);
+  'what-hangs-above-hides-the-sky': (pair) => {
+    const [cool, hot] = byPeak(pair);
+    // Of the ways that end at the sky: heat into the box, negative for a loss.
+    const fromSkyW = ({ played: { border } }: Comparison['a']) =>
+      border.filter(({ path }) => path === 'longwaveSky').reduce((total, { inwardW }) => total + mean(inwardW), 0);
+    expect(fromSkyW(hot)).toBeGreaterThan(fromSkyW(cool));
   },
-  'hood-takes-the-sun': ({ a, b }) => {
-    expect(peakC(b)).toBeLessThan(peakC(a));
-    expect(Math.max(...b.played.result.faceIrradianceWm2.front)).toBe(0);
+  'light-finish-radiates-as-well': (pair) => {
+    const [cool, hot] = byPeak(pair);
+    expect(cool.played.site.box.solarAbsorptance).toBeLessThan(hot.played.site.box.solarAbsorptance);
+    expect(cool.played.site.box.emittance).toBeCloseTo(hot.played.site.box.emittance, 1);
+    expect(peakC(cool)).toBeLessThan(peakC(hot));
+  },
+  'bare-metal-keeps-its-heat': (pair) => {
+    const [metal, paint] = byEmittance(pair);
+    expect(metal.played.site.box.emittance).toBeLessThan(paint.played.site.box.emittance - 0.19);
+    expect(peakC(metal)).toBeGreaterThanOrEqual(peakC(paint) - 0.5);
+  },
+  'paint-radiates-and-takes-in-more': (pair) => {
+    const [metal, paint] = byEmittance(pair);
+    expect(paint.played.site.box.solarAbsorptance).toBeGreaterThan(metal.played.site.box.solarAbsorptance);
+    expect(peakC(paint)).toBeGreaterThan(peakC(metal));
+    expect(dayHeatWh(paint)).toBeGreaterThan(dayHeatWh(metal));
+  },
+  'hood-takes-the-sun': (pair) => {
+    const [bare, hooded] = byHood(pair);
+    expect(peakC(hooded)).toBeLessThan(peakC(bare));
+    expect(Math.max(...hooded.played.result.faceIrradianceWm2.front)).toBe(0);
     // It gives most of it back outside: what the box takes from it over the day is less than half of it.
-    const toBoxW = mean(b.played.ledgers.map(({ hood }) => hood));
-    const takenW = Object.values(b.played.hoodAbsorbedW).reduce((total, watts) => total + mean(watts), 0);
+    const toBoxW = mean(hooded.played.ledgers.map(({ hood }) => hood));
+    const takenW = Object.values(hooded.played.hoodAbsorbedW).reduce((total, watts) => total + mean(watts), 0);
     expect(toBoxW).toBeLessThan(takenW / 2);
   },
-  'hood-gains-little': ({ a, b }) => expect(peakC(b)).toBeGreaterThanOrEqual(peakC(a) - 0.5),
-  'eave-shades-the-high-sun': ({ a, b }) => {
-    expect(b.played.result.sunHours).toBeLessThanOrEqual(a.played.result.sunHours);
-    const beam = (box: Comparison['a']) => mean(box.played.ledgers.map(({ sunBeam }) => sunBeam));
-    expect(beam(b)).toBeLessThan(beam(a));
+  'hood-gains-little': (pair) => {
+    const [bare, hooded] = byHood(pair);
+    expect(peakC(hooded)).toBeGreaterThanOrEqual(peakC(bare) - 0.5);
   },
-  'low-sun-gets-under-the-eave': ({ b }) => {
-    expect(b.played.result.sunHours).toBeGreaterThan(0);
-    const lit = b.played.suns.filter((_, k) => (b.played.ledgers[k]?.sunBeam ?? 0) > 0);
+  'eave-shades-the-high-sun': (pair) => {
+    const [other, deeper] = byEave(pair);
+    expect(deeper.played.result.sunHours).toBeLessThanOrEqual(other.played.result.sunHours);
+    const beam = (box: Comparison['a']) => mean(box.played.ledgers.map(({ sunBeam }) => sunBeam));
+    expect(beam(deeper)).toBeLessThan(beam(other));
+  },
+  'low-sun-gets-under-the-eave': (pair) => {
+    const [, deeper] = byEave(pair);
+    expect(deeper.played.result.sunHours).toBeGreaterThan(0);
+    const lit = deeper.played.suns.filter((_, k) => (deeper.played.ledgers[k]?.sunBeam ?? 0) > 0);
     expect(Math.min(...lit.map(({ elevationDeg }) => elevationDeg))).toBeLessThan(45);
   },
-  'more-power-hotter': ({ a, b }) => expect(peakC(b)).toBeGreaterThan(peakC(a)),
-  'twice-the-power-is-less-than-twice-the-kelvins': ({ a, b }) => expect(excessC(b)).toBeLessThan(2 * excessC(a)),
-  'wind-cools': ({ a, b }) => expect(peakC(b)).toBeLessThan(peakC(a)),
-  'wind-cannot-cool-below-the-air': ({ b }) => expect(excessC(b)).toBeGreaterThan(0),
+  'more-power-hotter': (pair) => {
+    const [less, more] = byPower(pair);
+    expect(peakC(more)).toBeGreaterThan(peakC(less));
+  },
+  'twice-the-power-is-less-than-twice-the-kelvins': (pair) => {
+    const [less, more] = byPower(pair);
+    const times = more.played.site.box.powerW / less.played.site.box.powerW;
+    expect(excessC(more)).toBeLessThan(times * excessC(less));
+  },
+  'wind-cools': (pair) => {
+    const [less, more] = byWind(pair);
+    expect(peakC(more)).toBeLessThan(peakC(less));
+  },
+  'wind-cannot-cool-below-the-air': (pair) => expect(excessC(byWind(pair)[1])).toBeGreaterThan(0),
   'dry-sky-is-colder': ({ a, b }) => {
     const dew = (box: Comparison['a']) => mean(box.played.weather.map(({ dewPointC }) => dewPointC));
     const [dry, moist] = dew(a) < dew(b) ? [a, b] : [b, a];
@@ -273,13 +366,15 @@ const PAIR_CLAIMS: Readonly<Record<string, (pair: Comparison) => void>> = {
     const [airK, boxK] = [outsideMaxC(b) - outsideMaxC(a), peakC(b) - peakC(a)];
     expect(airK / boxK).toBeLessThan(0.5);
   },
-  'thin-air-cools-worse': ({ a, b }) => {
-    expect(peakC(b)).toBeGreaterThan(peakC(a));
-    expect(b.played.result.outsideAirC).toEqual(a.played.result.outsideAirC);
+  'thin-air-cools-worse': (pair) => {
+    const [low, high] = byAltitude(pair);
+    expect(peakC(high)).toBeGreaterThan(peakC(low));
+    expect(high.played.result.outsideAirC).toEqual(low.played.result.outsideAirC);
   },
-  'more-sun-up-there': ({ a, b }) => {
-    const noon = noonIndex(a.played);
-    expect(b.played.weather[noon]?.dni).toBeGreaterThan(a.played.weather[noon]?.dni ?? 0);
+  'more-sun-up-there': (pair) => {
+    const [low, high] = byAltitude(pair);
+    const noon = noonIndex(low.played);
+    expect(high.played.weather[noon]?.dni).toBeGreaterThan(low.played.weather[noon]?.dni ?? 0);
   },
   'box-stays-above-the-air': ({ a, b }) => {
     for (const { played } of [a, b]) {
@@ -300,7 +395,9 @@ const PAIR_CLAIMS: Readonly<Record<string, (pair: Comparison) => void>> = {
 /** Each difference on a wall where it has something to do, and on the shaded one. */
 const DIFFERENCES: readonly (readonly [wallName: string, difference: DifferenceInput])[] = [
   ['west', { kind: 'finish', to: 'whitePaint', state: 'new' }],
+  ['west', { kind: 'wall', to: 'east' }],
   ['pole', { kind: 'finish', to: 'bareAluminium' }],
+  ['west', { kind: 'finish', to: 'galvanisedSteel' }],
   ['west', { kind: 'hood', to: 'whitePaint' }],
   ['pole', { kind: 'hood', to: 'blackPaint' }],
   ['west', { kind: 'eave', depthM: 0.6 }],
@@ -325,6 +422,12 @@ describe.each(PLACES)('at $latitudeDeg degrees', (place) => {
         note(statement);
         WALLS_CLAIMS[statement.id]?.(some);
       }
+      for (const hour of HOURS) {
+        for (const statement of statementsOf(HOUR_RULES, frontsAtHour(some, hour))) {
+          note(statement);
+          HOUR_CLAIMS[statement.id]?.(some, hour);
+        }
+      }
     }
     for (const played of walls) {
       const statements = statementsOf(WALL_RULES, played);
@@ -341,18 +444,44 @@ describe.each(PLACES)('at $latitudeDeg degrees', (place) => {
       // Two in five by turns: each difference in each climate at two places, and at each place in three climates.
       if ((turn + k) % 5 >= 2) continue;
       const wallName = wall === 'pole' ? poleward : wall;
-      const pair = compareBoxes({ site, wallName, difference, options: OPTIONS });
-      for (const statement of pair.statements) {
-        note(statement);
-        PAIR_CLAIMS[statement.id]?.(pair);
+      const forth = compareBoxes({ site, wallName, difference, options: OPTIONS });
+      for (const pair of [forth, turned(forth)]) {
+        for (const statement of pair.statements) {
+          note(statement);
+          PAIR_CLAIMS[statement.id]?.(pair);
+        }
       }
     }
   });
 });
 
+/** Pairs that no site of four plain walls has. */
+test.each<[string, Site, string, DifferenceInput]>([
+  [
+    'an eave drawn nearer',
+    parsePlainSite({ ...DEMO_SITE, climate: { cycle: 'mil-std-810h-a1', date: '2026-06-21' } }),
+    'south',
+    { kind: 'eave', depthM: 0.9, heightAboveBoxM: 0.3 },
+  ],
+  [
+    'black paint on bright aluminium',
+    parsePlainSite({ ...LESSON_SITE, box: { ...LESSON_SITE.box, finish: 'bareAluminium', finishState: 'new' } }),
+    'west',
+    { kind: 'finish', to: 'blackPaint' },
+  ],
+])('%s', (_, site, wallName, difference) => {
+  const forth = compareBoxes({ site, wallName, difference, options: OPTIONS });
+  for (const pair of [forth, turned(forth)]) {
+    for (const statement of pair.statements) {
+      note(statement);
+      PAIR_CLAIMS[statement.id]?.(pair);
+    }
+  }
+});
+
 describe('the rules', () => {
-  const rules = [...WALL_RULES, ...WALLS_RULES, ...PAIR_RULES];
-  const claims = { ...WALL_CLAIMS, ...WALLS_CLAIMS, ...PAIR_CLAIMS };
+  const rules = [...WALL_RULES, ...WALLS_RULES, ...HOUR_RULES, ...PAIR_RULES];
+  const claims = { ...WALL_CLAIMS, ...WALLS_CLAIMS, ...HOUR_CLAIMS, ...PAIR_CLAIMS };
 
   test('each has a claim that is looked at, and a name of its own', () => {
     expect(rules.map(({ id }) => id).sort()).toEqual(Object.keys(claims).sort());

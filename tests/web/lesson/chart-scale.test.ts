@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { dayChart, placeLetters } from '../../../web/lesson/comparison/chart-scale.ts';
+import { besideLevels, dayChart, placeLetters, roomForLevels } from '../../../web/lesson/comparison/chart-scale.ts';
 import { WEST } from './played-days.ts';
 
 const SIZE = { widthPx: 900, heightPx: 400, fontPx: 24 };
@@ -46,4 +46,32 @@ test('letters of peaks at one point stand beside each other', () => {
   const named = ['A', 'B', 'C'].map((letter) => ({ letter, at: [100, 100] as const }));
   const placed = placeLetters(named, 20);
   expect(new Set(placed.map(({ at }) => at.join())).size).toBe(3);
+});
+
+test('words of two levels stand on the sides away from each other, and within the chart', () => {
+  const drawn = [...WEST.result.insideAirC, ...WEST.result.outsideAirC];
+  const peakC = WEST.result.peakInsideAirC;
+  for (const { widthPx, heightPx, fontPx } of [SIZE, { widthPx: 328, heightPx: 240, fontPx: 16 }]) {
+    for (const apartK of [-40, -5, -0.5, 0, 0.5, 5, 25]) {
+      const levels = [peakC + apartK, peakC];
+      const curves = [drawn, roomForLevels(levels, drawn)];
+      const chart = dayChart({
+        day: WEST.result,
+        site: WEST.site,
+        curves,
+        units: 'us',
+        widthPx,
+        heightPx,
+        fontPx,
+      });
+      const lines = levels.map((celsius) => chart.y(celsius));
+      const words = besideLevels(lines, fontPx);
+      const [upper, lower] = apartK >= 0 ? [0, 1] : [1, 0];
+      // A word reaches from its baseline upwards, less than a letter.
+      expect(words[upper]).toBeLessThan(lines[upper] as number);
+      expect((words[lower] as number) - 0.9 * fontPx).toBeGreaterThan(lines[lower] as number);
+      expect((words[upper] as number) - fontPx).toBeGreaterThan(0);
+      expect(words[lower]).toBeLessThan(chart.bottom);
+    }
+  }
 });

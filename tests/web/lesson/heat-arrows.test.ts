@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { balance, busyPaths } from '../../../web/lesson/played/balance.ts';
-import { arrowPx, heatArrows, largestFlowW } from '../../../web/lesson/played/heat-arrows.ts';
+import { arrowPx, heatArrows, largestFlowW, SUMMED_ARROWS } from '../../../web/lesson/played/heat-arrows.ts';
 import { SOUTH, stepAt, WEST } from './played-days.ts';
 
 const hours = Array.from({ length: 24 }, (_, hour) => stepAt(WEST, hour));
@@ -51,4 +51,13 @@ test('sun goes in on a sunny afternoon, the largest first', () => {
   const [first] = heatArrows(ledger);
   expect(first).toMatchObject({ key: 'sun', side: 'in' });
   expect(first?.watts).toBeCloseTo(ledger.sunBeam + ledger.sunDiffuse + ledger.sunReflected, 9);
+});
+
+test('arrows that sum up lines of the balance are named, the wall among them', () => {
+  const wall = SUMMED_ARROWS.find(({ words }) => words === 'Wall');
+  expect(wall?.paths).toEqual(['longwaveWall', 'mounting']);
+  const ledger = WEST.ledgers[stepAt(WEST, 16)];
+  if (ledger === undefined) throw new Error('no ledger');
+  const arrow = heatArrows(ledger).find(({ key }) => key === 'wall');
+  expect((arrow?.side === 'out' ? -1 : 1) * (arrow?.watts ?? 0)).toBeCloseTo(ledger.longwaveWall + ledger.mounting, 9);
 });

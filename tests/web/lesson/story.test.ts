@@ -45,3 +45,19 @@ test('who is hotter at the end of a quarter is read off the curves', () => {
   const size = formatQuantity('temperatureDifference', Math.abs(apart), 'metric');
   expect(plain(dayStory(BOXES, 'metric')[2]?.text)).toContain(`B is ${size} ${apart < 0 ? 'cooler' : 'hotter'} than A`);
 });
+
+test('a difference that reads as none has no direction', () => {
+  const nudged = (k: number) => ({
+    ...SOUTH,
+    result: { ...SOUTH.result, insideAirC: SOUTH.result.insideAirC.map((celsius) => celsius + k) },
+  });
+  for (const [k, units] of [
+    [0.2, 'us'],
+    [-0.2, 'us'],
+    [0.04, 'metric'],
+    [0, 'metric'],
+  ] as const) {
+    const told = dayStory([BOXES[0] as (typeof BOXES)[0], { letter: 'B', played: nudged(k) }], units);
+    for (const { text } of told) expect(plain(text)).toContain('In the end A and B are as warm as each other.');
+  }
+});

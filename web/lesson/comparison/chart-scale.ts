@@ -114,3 +114,24 @@ export function placeLetters(named: readonly NamedPoint[], fontPx: number): Name
   }
   return placed;
 }
+
+/** Share of what is drawn that stays free beyond a marked level, for its words. */
+const LEVEL_ROOM = 0.2;
+
+/** Temperatures that a chart has to reach so that the words beside its levels lie within, degC. */
+export function roomForLevels(levels: readonly number[], drawn: readonly number[]): number[] {
+  const all = [...drawn, ...levels];
+  const [low, high] = [Math.min(...all), Math.max(...all)];
+  const room = LEVEL_ROOM * (high - low);
+  return levels.flatMap((celsius) => [celsius - room, celsius + room]);
+}
+
+/**
+ * Baselines of the words beside some levels, two at most: above the upper line and below the lower one, so that none stands
+ * at the line of the other however near they lie.
+ * @param ys heights of the lines; of equals the first counts as the upper one
+ */
+export function besideLevels(ys: readonly number[], fontPx: number): number[] {
+  const upper = ys.indexOf(Math.min(...ys));
+  return ys.map((y, k) => (k === upper ? y - 0.35 * fontPx : y + fontPx));
+}

@@ -10,6 +10,7 @@ import {
 import { placeClock } from '../../site/place-clock.ts';
 import { hoursText, unbroken } from '../../site/words.ts';
 import { ExplainButton } from '../explain/explain-button.tsx';
+import { ScrollRegion } from '../scroll-region.tsx';
 
 interface Row {
   readonly words: string;
@@ -22,8 +23,7 @@ export function ComparisonTable({ comparison, units }: { comparison: Comparison;
   const rows = rowsOf(comparison, units);
   return (
     <div class="comparison-figures">
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section class="table-scroll" tabIndex={0} aria-label="Figures of both boxes">
+      <ScrollRegion kind="table-scroll" label="Figures of both boxes">
         <table>
           <thead>
             <tr>
@@ -50,7 +50,7 @@ export function ComparisonTable({ comparison, units }: { comparison: Comparison;
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollRegion>
       <p class="comparison-origin">{batteryYearsText(units)}</p>
     </div>
   );
@@ -59,7 +59,8 @@ export function ComparisonTable({ comparison, units }: { comparison: Comparison;
 function rowsOf(comparison: Comparison, units: UnitSystem): Row[] {
   const { a, b, peakDifferenceK, marginDifferenceK, hoursOverDifference, ageingFactor } = comparison;
   const kelvins = (k: number) => formatQuantity('temperatureDifference', Math.abs(k), units);
-  const signed = (text: string, value: number) => `${value < 0 ? '−' : '+'}${text}`;
+  // What reads as nothing has no sign.
+  const signed = (text: string, value: number) => (/[1-9]/.test(text) ? `${value < 0 ? '−' : '+'}${text}` : text);
   const explained = (what: string, box: BoxDay, text: string) => (
     <ExplainButton played={box.played} what={what}>
       {unbroken(text)}

@@ -3,7 +3,7 @@ import type { PlayedDay, UnitSystem } from '../../../model/index.ts';
 import { limitSubject } from '../../site/words.ts';
 import type { MarkedLevel } from '../questions/guess.ts';
 import { useSize } from '../use-size.ts';
-import { type DayChart, dayChart, placeLetters } from './chart-scale.ts';
+import { besideLevels, type DayChart, dayChart, placeLetters, roomForLevels } from './chart-scale.ts';
 
 export interface Curve {
   /** Written at the end of the curve: "A". */
@@ -17,7 +17,7 @@ export interface Curve {
 export interface MarkedHour {
   readonly hour: number;
   readonly label: string;
-  readonly kind: 'guess' | 'answer';
+  readonly kind: 'guess' | 'answer' | 'asked';
 }
 
 interface DayCurvesProps {
@@ -46,14 +46,12 @@ export function DayCurves({ curves, units, description, step = null, marks = [],
   const { result, site } = first.played;
   const outside = outsideAirs(curves);
   const heightPx = Math.min(MOST_LETTERS, Math.max(LEAST_LETTERS, (SHAPE * size.widthPx) / size.fontPx)) * size.fontPx;
+  const drawn = [...curves.map(({ played }) => played.result.insideAirC), ...outside.map(({ celsius }) => celsius)];
+  const marked = levels.map(({ celsius }) => celsius);
   const chart = dayChart({
     day: result,
     site,
-    curves: [
-      ...curves.map(({ played }) => played.result.insideAirC),
-      ...outside.map(({ celsius }) => celsius),
-      levels.map(({ celsius }) => celsius),
-    ],
+    curves: [...drawn, roomForLevels(marked, drawn.flat())],
     units,
     heightPx,
     ...size,
@@ -215,20 +213,23 @@ function Marks({
   );
 }
 
-/** Levels are named at the left, where mornings leave room; the answer above its line and the guess below. */
+/** Letters that the words of the limit take, which stand at the left as well. */
+const LIMIT_LETTERS = 7;
+
+/** Levels are named at the left, where mornings leave room; each on the side away from the other. */
 function Levels({ chart, levels, fontPx }: { chart: DayChart; levels: readonly MarkedLevel[]; fontPx: number }) {
+  const ys = levels.map(({ celsius }) => chart.y(celsius));
+  const words = besideLevels(ys, fontPx);
+  const { limitY } = chart;
   return (
     <g class="chart-marks">
-      {levels.map(({ celsius, label, kind }) => {
-        const y = chart.y(celsius);
+      {levels.map(({ label, kind }, k) => {
+        const baseline = words[k] ?? 0;
+        const atLimit = limitY !== null && Math.abs(baseline - limitY) < 1.5 * fontPx;
         return (
           <g key={kind} class={`mark-${kind}`}>
-            <path d={`M${chart.left} ${y}H${chart.right}`} />
-            <text
-              class="chart-word"
-              x={chart.left + fontPx * (kind === 'answer' ? 0.5 : 7)}
-              y={kind === 'answer' ? y - fontPx * 0.35 : y + fontPx}
-            >
+            <path d={`M${chart.left} ${ys[k]}H${chart.right}`} />
+            <text class="chart-word" x={chart.left + fontPx * (atLimit ? LIMIT_LETTERS : 0.5)} y={baseline}>
               {label}
             </text>
           </g>

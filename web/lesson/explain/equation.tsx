@@ -1,6 +1,7 @@
 /** An equation as MathML, which browsers draw and screen readers speak. */
 import { h, type VNode } from 'preact';
 import type { MathNode } from '../../../model/index.ts';
+import { ScrollRegion } from '../scroll-region.tsx';
 
 interface FormulaProps {
   readonly math: MathNode;
@@ -16,10 +17,9 @@ interface EquationProps extends FormulaProps {
 /** On a line of its own, where a long one scrolls. */
 export function Equation({ title, math, words }: EquationProps) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section class="equation" tabIndex={0} aria-label={`Equation: ${title}`}>
+    <ScrollRegion kind="equation" label={`Equation: ${title}`}>
       <Formula math={math} words={words} display="block" />
-    </section>
+    </ScrollRegion>
   );
 }
 

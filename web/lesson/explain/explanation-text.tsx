@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { type Explanation, explain, explainable, formatQuantity, type UnitSystem } from '../../../model/index.ts';
 import { placeClock } from '../../site/place-clock.ts';
 import { unbroken } from '../../site/words.ts';
+import { ScrollRegion } from '../scroll-region.tsx';
 import { Equation, Formula } from './equation.tsx';
 import type { Explained } from './explain-button.tsx';
 
@@ -71,8 +72,7 @@ export function ExplanationText({ explained, units, headingId, close }: Explanat
 
 function Values({ explanation, open }: { explanation: Explanation; open(what: string): void }) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section class="table-scroll" tabIndex={0} aria-label="Values in the equation">
+    <ScrollRegion kind="table-scroll" label="Values in the equation">
       <table>
         <thead>
           <tr>
@@ -101,7 +101,7 @@ function Values({ explanation, open }: { explanation: Explanation; open(what: st
           ))}
         </tbody>
       </table>
-    </section>
+    </ScrollRegion>
   );
 }
 

@@ -3,6 +3,7 @@ import { formatQuantity, type Ledger, type UnitSystem } from '../../../model/ind
 import { LEDGER_WORDS } from '../../site/words.ts';
 import type { Curve } from '../comparison/day-curves.tsx';
 import { ExplainButton } from '../explain/explain-button.tsx';
+import { ScrollRegion } from '../scroll-region.tsx';
 import { balance, busyPaths } from './balance.ts';
 
 interface BalanceTableProps {
@@ -18,8 +19,7 @@ export function BalanceTable({ boxes, step, time, units }: BalanceTableProps) {
   const signed = (value: number) => `${value < 0 ? '−' : '+'}${watts(Math.abs(value))}`;
   const total = (of: (ledger: Ledger) => number) => ledgers.map((ledger) => watts(of(ledger)));
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section class="table-scroll" tabIndex={0} aria-label={`Heat balance at ${time}`}>
+    <ScrollRegion kind="table-scroll" label={`Heat balance at ${time}`}>
       <table class="balance">
         <caption>Heat balance at {time}; + into the box, − out of it</caption>
         <thead>
@@ -53,7 +53,7 @@ export function BalanceTable({ boxes, step, time, units }: BalanceTableProps) {
           <Total words="leaves" cells={total((ledger) => balance(ledger).leftW)} boxes={boxes} />
         </tfoot>
       </table>
-    </section>
+    </ScrollRegion>
   );
 }
 

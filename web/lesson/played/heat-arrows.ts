@@ -28,6 +28,9 @@ export interface HeatArrow {
   readonly side: 'in' | 'out';
 }
 
+/** Arrows that sum up lines of the balance, and which: such lines may run against each other. */
+export const SUMMED_ARROWS: readonly Pick<Way, 'words' | 'paths'>[] = WAYS.filter(({ paths }) => paths.length > 1);
+
 /** Flows below this show as 0.0 W. */
 const LEAST_W = 0.05;
 

@@ -2,13 +2,13 @@
 import { useId, useMemo } from 'preact/hooks';
 import { compassPoint, formatQuantity, type UnitSystem } from '../../../model/index.ts';
 import { dateText, placeClock } from '../../site/place-clock.ts';
-import { unbroken } from '../../site/words.ts';
+import { LEDGER_WORDS, unbroken } from '../../site/words.ts';
 import type { Curve } from '../comparison/day-curves.tsx';
 import { ExplainButton } from '../explain/explain-button.tsx';
 import { BalanceTable } from './balance-table.tsx';
 import { type FaceClasses, faceClasses, mostTakenInW } from './face-classes.ts';
 import { FaceKey } from './face-key.tsx';
-import { heatArrows, largestFlowW } from './heat-arrows.ts';
+import { heatArrows, largestFlowW, SUMMED_ARROWS } from './heat-arrows.ts';
 import { HeatPicture } from './heat-picture.tsx';
 import { PlanScene } from './plan-scene.tsx';
 import { sceneWords } from './scene.ts';
@@ -53,12 +53,20 @@ export function Player({ boxes, units, step, onStep }: PlayerProps) {
       <p>
         Left: from above, north up, the box drawn large. Right: from the side, true to scale. The line of the sun ends
         in an arrow where direct sun reaches the box. Arrows of heat are as thick as their watts; the thickest stands
-        for {formatQuantity('power', largestW, units)}.
+        for {formatQuantity('power', largestW, units)}. {summedWords()}
       </p>
       <BalanceTable boxes={boxes} step={step} time={time} units={units} />
       <Story boxes={boxes} units={units} />
     </section>
   );
+}
+
+/** The arrows are fewer than the lines of the balance; told beside both, because lines of one arrow may differ in sign. */
+function summedWords(): string {
+  const sums = SUMMED_ARROWS.map(
+    ({ words, paths }) => `“${words}” of ${paths.map((path) => `“${LEDGER_WORDS[path]}”`).join(' and ')}`,
+  );
+  return `An arrow may be the sum of several lines of the balance below, what goes in less what goes out: ${sums.join('; ')}.`;
 }
 
 interface ControlsProps {

@@ -119,6 +119,10 @@ function apartSentence(boxes: readonly ToldBox[], steps: readonly number[], unit
   if (a === undefined || b === undefined) return [];
   const apartK = (b.played.result.insideAirC[last] as number) - (a.played.result.insideAirC[last] as number);
   const size = formatQuantity('temperatureDifference', Math.abs(apartK), units);
+  // As it is read, not as it is computed: "0 °F hotter" would be no difference with a direction.
+  if (size === formatQuantity('temperatureDifference', 0, units)) {
+    return [`In the end ${a.letter} and ${b.letter} are as warm as each other.`];
+  }
   return [`In the end ${b.letter} is ${size} ${apartK < 0 ? 'cooler' : 'hotter'} than ${a.letter}.`];
 }
 

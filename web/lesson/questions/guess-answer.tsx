@@ -114,7 +114,7 @@ function Told({ answer, feedback, tried, units }: ToldProps) {
 const letterOf = (index: number): string => String.fromCharCode(65 + index);
 
 function AnswerCurves({ answer, tried, units }: Pick<ToldProps, 'answer' | 'tried' | 'units'>) {
-  const { days, target, computed } = answer;
+  const { days, target, computed, question } = answer;
   const curves = days.map(({ label, played }, k) => ({
     letter: letterOf(k),
     label: `${label[units]}${played.wall.name === tried.guess && target.type === 'choice' ? ' (your guess)' : ''}`,
@@ -125,6 +125,10 @@ function AnswerCurves({ answer, tried, units }: Pick<ToldProps, 'answer' | 'trie
     const { guess } = tried;
     if (typeof guess === 'number') marks.push({ hour: guess, label: `your guess ${clockText(guess)}`, kind: 'guess' });
     marks.push({ hour: target.value, label: `computed ${clockText(target.value)}`, kind: 'answer' });
+  }
+  // The chart shows the air; the figures beside it are those of this hour.
+  if ('hour' in question) {
+    marks.push({ hour: question.hour, label: `asked for: ${clockText(question.hour)}`, kind: 'asked' });
   }
   const levels = markedLevels(answer, tried);
   return (

@@ -12,7 +12,8 @@ export function scored(score: Score, id: string, outcome: Score[string]): Score 
 /** "2 right, 1 near, 1 wrong, 1 shown without a guess; 5 of 12 questions". */
 export function scoreText(score: Score, questions: number): string {
   const outcomes = Object.values(score);
-  if (outcomes.length === 0) return `No guess yet; ${questions} questions.`;
+  const all = `${questions} ${questions === 1 ? 'question' : 'questions'}`;
+  if (outcomes.length === 0) return `No guess yet; ${all}.`;
   const count = (outcome: Score[string]) => outcomes.filter((one) => one === outcome).length;
   const parts = [
     `${count('right')} right`,
@@ -20,5 +21,5 @@ export function scoreText(score: Score, questions: number): string {
     `${count('wrong')} wrong`,
     ...(count('shown') > 0 ? [`${count('shown')} shown without a guess`] : []),
   ];
-  return `${parts.join(', ')}; ${outcomes.length} of ${questions} questions.`;
+  return `${parts.join(', ')}; ${outcomes.length} of ${all}.`;
 }
