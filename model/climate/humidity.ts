@@ -23,13 +23,13 @@ export function relativeHumidity(airC: number, dewPointC: number): number {
 
 /**
  * Temperature of a surface below which water settles on it, or frost, degC: the dew point, below 0 degC the frost point,
- * which is warmer (-17.9 at a dew point of -20).
+ * which is warmer (-17.9 at a dew point of -20); never above the air, which holds no more than ice lets it hold.
  *
  * Source: Magnus' formulas over water and over ice (Sonntag 1990; WMO guide no. 8, annex 4.B), -65 to 60 degC.
  * @param dewPointC over water, as weather services report it below freezing, too
  */
-export function wettingPoint(dewPointC: number): number {
-  if (dewPointC >= 0) return dewPointC;
+export function wettingPoint(dewPointC: number, airC: number): number {
+  if (dewPointC >= 0) return Math.min(dewPointC, airC);
   const exponent = (A * dewPointC) / (B + dewPointC);
-  return (B_ICE * exponent) / (A_ICE - exponent);
+  return Math.min((B_ICE * exponent) / (A_ICE - exponent), airC);
 }

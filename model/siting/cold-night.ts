@@ -65,7 +65,7 @@ export function evaluateColdNight(site: Site, wallName: string): ColdResult {
       batteryC: box.battery === null ? null : at('battery'),
       lowestSkinC,
       marginK: limited[limits.refersTo] - limits.minC,
-      condenses: lowestSkinC < wettingPoint(night.dewPointC),
+      condenses: lowestSkinC < wettingPoint(night.dewPointC, night.airC),
     };
   };
 

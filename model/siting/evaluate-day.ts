@@ -45,7 +45,7 @@ export function resultOf(site: Site, wall: Wall, day: SiteDay, marched: MarchedW
   const skinC = perFace(column);
   const skins = FACES.map((face) => skinC[face]);
   const wet = ({ weather }: DayStep, k: number) => {
-    const wettingC = wettingPoint(weather.dewPointC);
+    const wettingC = wettingPoint(weather.dewPointC, weather.airC);
     for (const skin of skins) if ((skin[k] as number) < wettingC) return true;
     return false;
   };
