@@ -112,8 +112,7 @@ export {
   decidingFigure,
   type FigureBesideInside,
   figureBesideInside,
-  figureOfWall,
-  figureWithRemedy,
+  figureOf,
 } from './siting/deciding-figure.ts';
 export { evaluateDay } from './siting/evaluate-day.ts';
 export { evaluateYear, type YearOptions } from './siting/evaluate-year.ts';

@@ -39,27 +39,12 @@ export function decidingFigure(day: Margins, limits: Limits): DecidingFigure {
   return figure(limits, { cold: coldDecides(day), marginK: decidingMarginK(day) });
 }
 
-/** The one of the wall as it stands, before any remedy. */
-export function figureOfWall(
-  { marginK, coldDecides: cold }: Pick<RemedyList, 'marginK' | 'coldDecides'>,
+/** The one of a wall as it stands, before any remedy, or with one. */
+export function figureOf(
+  { marginK, coldDecides: cold }: Pick<RemedyList | Remedy, 'marginK' | 'coldDecides'>,
   limits: Limits,
 ): DecidingFigure {
   return figure(limits, { cold, marginK });
-}
-
-/**
- * The one with a remedy, which does not tell to which limit its margin is: the lower one decides only where it is passed. What
- * is cooler and has less room has come to the lower limit, what is warmer and has less room to the upper one; otherwise the
- * limit is the same as before. Leaps from past one limit to past the other are not told.
- */
-export function figureWithRemedy(
-  { marginK, peakInsideAirC }: Pick<Remedy, 'marginK' | 'peakInsideAirC'>,
-  list: Pick<RemedyList, 'marginK' | 'peakInsideAirC' | 'coldDecides'>,
-  limits: Limits,
-): DecidingFigure {
-  const cooler = peakInsideAirC < list.peakInsideAirC;
-  const other = marginK < list.marginK && cooler !== list.coldDecides;
-  return figure(limits, { cold: marginK < 0 && list.coldDecides !== other, marginK });
 }
 
 function figure(limits: Limits, { cold, marginK }: { cold: boolean; marginK: number }): DecidingFigure {

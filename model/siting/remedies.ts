@@ -6,7 +6,7 @@ import { siteDay } from './design-day.ts';
 import { evaluateWall } from './evaluate-day.ts';
 import { namedWall } from './named-wall.ts';
 import { type Change, changed, changesFor, type Effort, effortOf, effortOrder, possible } from './remedy-changes.ts';
-import { coldDecides, type DaySummary, decidingMarginK, marginWithK } from './results.ts';
+import { coldDecides, coldDecidesWith, type DaySummary, decidingMarginK, marginWithK } from './results.ts';
 import { isPermitted, sitingFindings } from './siting-checks.ts';
 import type { SitingRules } from './siting-rules.ts';
 
@@ -25,6 +25,8 @@ export interface Remedy {
   readonly peakInsideAirC: number;
   /** Room to the upper limit, K; to the nearer one where the wall as it stands passes the lower one. Negative past it. */
   readonly marginK: number;
+  /** Whether that margin is the one to the lower limit. */
+  readonly coldDecides: boolean;
   /** Kelvins by which the margin grows, or the air inside cools where the limit is one on outside air; negative for worse. */
   readonly gainK: number;
   /** Whether the box stays within its limits with it. */
@@ -94,6 +96,7 @@ export function* remedySteps(
       effort: effortOf(changes),
       peakInsideAirC: summary.peakInsideAirC,
       marginK: marginWithK(now, summary),
+      coldDecides: coldDecidesWith(now, summary),
       gainK: roomOf(summary) - roomOf(now),
       withinLimits: decidingMarginK(summary) >= 0,
       permitted: isPermitted(findings),

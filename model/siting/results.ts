@@ -91,6 +91,12 @@ export const marginWithK = (
   day: Pick<DaySummary, 'marginK' | 'coldMarginK'>,
 ): number => (coldDecides(without) ? Math.min(day.marginK, day.coldMarginK) : decidingMarginK(day));
 
+/** Whether that room is the one to the lower limit. */
+export const coldDecidesWith = (
+  without: Pick<DaySummary, 'marginK' | 'coldMarginK'>,
+  day: Pick<DaySummary, 'marginK' | 'coldMarginK'>,
+): boolean => (coldDecides(without) ? day.coldMarginK < day.marginK : coldDecides(day));
+
 /** A wall's day without what its forecast rests on. */
 export type WallDay = Omit<DayResult, 'assumptions'>;
 

@@ -3,7 +3,7 @@ import {
   type ColdResult,
   type ColdState,
   type Effort,
-  figureOfWall,
+  figureOf,
   formatQuantity,
   type InputWeight,
   monthSentence,
@@ -75,7 +75,7 @@ function wayOut(site: Site, { advice: { remedies }, ranking, units }: Report): s
 
 function remedyLines({ limits }: Site, list: RemedyList, units: UnitSystem) {
   const { remedies, bestPair, least, peakInsideAirC, marginK, assumption } = list;
-  const figure = figureOfWall(list, limits);
+  const figure = figureOf(list, limits);
   const decides = figure.isInsidePeak ? '' : `; ${figure.name.toLowerCase()} ${temperature(figure.valueC, units)}`;
   const now = `As it stands: ${temperature(peakInsideAirC, units)} inside at the peak${decides}, margin ${difference(marginK, units)}.`;
   const shown = bestPair === null ? remedies : [...remedies, bestPair];

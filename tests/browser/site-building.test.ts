@@ -144,9 +144,14 @@ describe('a wall of the building', () => {
     await page.locator('#field-walls-1').click();
     await inside('Taken: edge 2').waitFor();
 
+    // Whole degrees Fahrenheit would hide what the wing takes off.
+    const usual = await peaks();
+    await page.getByRole('radio', { name: 'Metric' }).check();
+    await eventually(peaks).not.toEqual(usual);
     const free = await peaks();
-    await field('walls.1.edge').selectOption({ label: 'edge 4, faces E, 90°, 13.1 ft long' });
+    await field('walls.1.edge').selectOption({ label: 'edge 4, faces E, 90°, 4.0 m long' });
     await eventually(peaks).not.toEqual(free);
+    await page.getByRole('radio', { name: 'US' }).check();
     await stage.site.fillAndSee('walls.1.alongM', '3', async () => [String((await stored()).walls[1]?.alongM)]);
     await field('walls.1.alongM').fill('13');
     await eventually(() => invalid('walls.1.alongM')).toBe('true');

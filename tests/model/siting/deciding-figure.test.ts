@@ -4,8 +4,7 @@ import {
   decidingFigure,
   evaluateDay,
   figureBesideInside,
-  figureOfWall,
-  figureWithRemedy,
+  figureOf,
   remediesFor,
   type SiteInput,
 } from '../../../model/index.ts';
@@ -53,23 +52,32 @@ describe('a remedy', () => {
   test('leaves the electronics hotter than the air inside where the limit is theirs', () => {
     const site = siteWith({ limits: { refersTo: 'componentCase' } });
     const list = remediesFor(site, 'wall');
-    const now = figureOfWall(list, site.limits);
+    const now = figureOf(list, site.limits);
     expect(now.valueC).toBeCloseTo(evaluateDay(site, 'wall').peakElectronicsC, 9);
     expect(list.remedies.length).toBeGreaterThan(3);
     for (const remedy of list.remedies) {
-      const { name, valueC } = figureWithRemedy(remedy, list, site.limits);
+      const { name, valueC } = figureOf(remedy, site.limits);
       expect(name).toBe('Electronics at the peak');
       expect(valueC).toBeGreaterThan(remedy.peakInsideAirC);
     }
   });
 
-  test('that cools and leaves less room has come to the lower limit, one that warms to the upper one', () => {
-    const { limits } = siteWith({ limits: { refersTo: 'componentCase', minC: 10, maxC: 50 } });
-    const hot = { marginK: 1, peakInsideAirC: 45, coldDecides: false };
-    expect(figureWithRemedy({ marginK: -2, peakInsideAirC: 43 }, hot, limits)).toMatchObject({ valueC: 8 });
-    expect(figureWithRemedy({ marginK: -2, peakInsideAirC: 48 }, hot, limits)).toMatchObject({ valueC: 52 });
-    const cold = { marginK: -1, peakInsideAirC: 45, coldDecides: true };
-    expect(figureWithRemedy({ marginK: -2, peakInsideAirC: 44 }, cold, limits)).toMatchObject({ valueC: 8 });
-    expect(figureWithRemedy({ marginK: 2, peakInsideAirC: 46 }, cold, limits)).toMatchObject({ valueC: 48 });
+  test('tells by itself to which limit its margin is, also where it heals a box that was too cold', () => {
+    const limits = { minC: 10, maxC: 60 };
+    const cold = siteWith({
+      place: { latitudeDeg: 70 },
+      climate: { designDay: { date: '2026-06-21', maxC: 5, dailyRangeK: 12, dewPointC: -8 } },
+      limits,
+      walls: [{ name: 'wall', azimuthDeg: 0 }],
+    });
+    const list = remediesFor(cold, 'wall', { units: 'metric' });
+    expect(list.coldDecides).toBe(true);
+    for (const remedy of list.remedies) {
+      const { name, valueC } = figureOf(remedy, cold.limits);
+      expect(name).toBe('Lowest inside air');
+      expect(valueC).toBeCloseTo(10 + remedy.marginK, 9);
+      expect(valueC).toBeLessThan(remedy.peakInsideAirC);
+    }
+    expect(figureOf({ marginK: 3, coldDecides: false }, cold.limits)).toMatchObject({ valueC: 57, isInsidePeak: true });
   });
 });

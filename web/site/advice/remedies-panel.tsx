@@ -1,12 +1,5 @@
 /** What would help on the shown wall: each remedy alone, and the best two together on top. */
-import {
-  figureOfWall,
-  figureWithRemedy,
-  type Remedy,
-  type RemedyList,
-  type Site,
-  type UnitSystem,
-} from '../../../model/index.ts';
+import { figureOf, type Remedy, type RemedyList, type Site, type UnitSystem } from '../../../model/index.ts';
 import { figuresText, unbroken } from '../words.ts';
 import { roomText } from './advice-words.ts';
 import { harms, RemedyCard } from './remedy-card.tsx';
@@ -20,11 +13,11 @@ interface RemediesPanelProps {
 
 export function RemediesPanel({ list, site: { limits }, units }: RemediesPanelProps) {
   const { bestPair, peakInsideAirC, marginK, assumption } = list;
-  const now = figuresText(figureOfWall(list, limits), peakInsideAirC, units);
+  const now = figuresText(figureOf(list, limits), peakInsideAirC, units);
   const card = (remedy: Remedy) => (
     <RemedyCard
       remedy={remedy}
-      figures={figuresText(figureWithRemedy(remedy, list, limits), remedy.peakInsideAirC, units)}
+      figures={figuresText(figureOf(remedy, limits), remedy.peakInsideAirC, units)}
       units={units}
     />
   );
