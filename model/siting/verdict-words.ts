@@ -54,7 +54,7 @@ function extremeOn(day: Pick<WallDay, 'marginK' | 'coldMarginK'>, { limits }: Si
   return {
     inside: marginK >= 0,
     reaches: `${subject} ${cold ? `${falls} to` : reaches} ${temperature(extremeC)}`,
-    room: difference(Math.abs(marginK), units),
+    room: room(marginK, units),
     limit: temperature(cold ? limits.minC : limits.maxC),
   };
 }
@@ -107,8 +107,14 @@ function besideInWords(moreK: number, [more, less]: readonly [string, string], u
   return `${difference(Math.abs(moreK), units)} ${moreK > 0 ? more : less}`;
 }
 
+/** How far from a limit: "4 °F"; "just" where that would read as nothing. */
+function room(marginK: number, units: UnitSystem): string {
+  const text = difference(Math.abs(marginK), units);
+  return Number.parseFloat(text) === 0 ? 'just' : text;
+}
+
 const roomWords = (marginK: number, units: UnitSystem): string =>
-  `${difference(Math.abs(marginK), units)} ${marginK >= 0 ? 'inside' : 'past'} the limit`;
+  `${room(marginK, units)} ${marginK >= 0 ? 'inside' : 'past'} the limit`;
 
 /** Open checks that the verdict spells out; the others stand in the list of the wall. */
 const MOST_SPELT_OUT = 2;

@@ -66,7 +66,7 @@ function WallCard({ wall, limits, units, timeZone, chosen, choose }: WallCardPro
     ['Peak inside', temperature(day.peakInsideAirC), `at ${placeClock(timeZone).time(day.peakAtUtc)}`],
     ['Margin', marginText(day, units), ''],
     [coldDecides(day) ? 'Over the upper limit' : 'Over the limit', hoursText(day.hoursOverLimit), ''],
-    ['Direct sun', hoursText(day.sunHours), `of ${SUNSHINE.split(' of ')[1]}`],
+    ['Direct sun', hoursText(day.sunHours), `(${SUNSHINE.split(' of ')[1]})`],
   ] as const;
   return (
     <article class={chosen ? 'wall-card wall-chosen' : 'wall-card'}>

@@ -54,6 +54,9 @@ test('the sentence names month, temperature and room, and is left out where mont
   expect(monthSentence(demo, { ...worst, marginK: 1.2, coolerAirK: -1 }, 'us')).toMatch(
     /^The season: .*reaches 147 °F, 2 °F inside the limit\.$/,
   );
+  expect(monthSentence(demo, worst, 'us')).toMatch(
+    /reaches 149 °F, although the air outside is cooler, just past the limit\.$/,
+  );
   expect(monthSentence(demo, { ...worst, worseK: 0.3 }, 'metric')).toBe('');
   expect(monthSentence(demo, null, 'metric')).toBe('');
 });
