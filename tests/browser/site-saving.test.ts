@@ -59,6 +59,8 @@ test('loaded once, the page opens and computes without a network, charts and all
   expect(manifest.sizes.length).toBeGreaterThanOrEqual(3);
   expect(manifest.sizes.every(Boolean)).toBe(true);
 
+  // Once the page knows that this server keeps no sites: a question on its way would count as fetched without a network.
+  await eventually(() => server.fetched()).toContain('/api/health');
   await context.setOffline(true);
   server.forget();
   await page.reload();

@@ -6,8 +6,13 @@ const latin1 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('latin
 /** The text of all pages in the order in which it is drawn, spaces made single. */
 export function textOf(pdf: Uint8Array): string {
   const bytes = latin1(pdf);
-  const drawn = [...bytes.matchAll(/<<([^<>]*(?:<<[^<>]*>>[^<>]*)*)>>\s*stream\r?\n([\s\S]*?)\r?\nendstream/g)]
-    .map(([, head = '', body = '']) => (/FlateDecode/.test(head) ? inflated(body) : body))
+  const drawn = [...bytes.matchAll(/<<([^<>]*(?:<<[^<>]*>>[^<>]*)*)>>\s*stream\r?\n/g)]
+    .map(({ 0: start, 1: head = '', index }) => {
+      // By its length: compressed bytes may hold, and end with, whatever ends a line.
+      const from = index + start.length;
+      const body = bytes.slice(from, from + Number(/\/Length (\d+)/.exec(head)?.[1]));
+      return /FlateDecode/.test(head) ? inflated(body) : body;
+    })
     .flatMap((content) =>
       [...content.matchAll(/\[((?:<[0-9a-f]*>|[\s\d.-]+)*)\]\s*TJ/g)].map(([, shown = '']) => shown),
     );
