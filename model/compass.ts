@@ -16,5 +16,6 @@ export function compassPoint(bearingDeg: number): string {
 /** The same direction in [0, 360). */
 export function wrapDegrees(deg: number): number {
   const wrapped = deg % 360;
-  return wrapped < 0 ? (wrapped + 360) % 360 : wrapped;
+  // Without the nought behind it, a whole turn backwards would be minus nought.
+  return wrapped < 0 ? (wrapped + 360) % 360 : wrapped + 0;
 }

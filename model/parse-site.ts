@@ -99,13 +99,37 @@ function placeOnOutline(wall: Parsed['walls'][number], outline: readonly PlanPoi
 function assumedIn(site: Site, input: unknown, filled: (input: unknown) => Site): string[] {
   const listed = site.assumed;
   const now = filledIn(input, site, '');
-  if (listed.length === 0) return now.sort();
-  // What passed the schema is plain data.
-  const stripped: unknown = JSON.parse(JSON.stringify(input));
-  for (const path of listed) remove(stripped, path);
-  const again = filled(stripped);
+  const without = withoutFields(input, listed, filled);
+  if (without === null) return now.sort();
+  const { stripped, again } = without;
   const still = filledIn(stripped, again, '').filter((path) => same(rawAt(again, path), rawAt(site, path)));
   return [...new Set([...now, ...still])].sort();
+}
+
+/** Rounds in which fields are given back; one is enough mostly. */
+const MAX_ROUNDS = 8;
+
+/**
+ * The input without what it lists as assumed, and the site that this makes. Where somebody edited other fields by hand, some of
+ * those may be needed as they stand: they are entered now. Null where nothing is left to take out.
+ */
+function withoutFields(input: unknown, listed: readonly string[], filled: (input: unknown) => Site) {
+  let paths = listed;
+  for (let round = 0; round < MAX_ROUNDS && paths.length > 0; round++) {
+    // What passed the schema is plain data.
+    const stripped: unknown = JSON.parse(JSON.stringify(input));
+    for (const path of paths) remove(stripped, path);
+    try {
+      return { stripped, again: filled(stripped) };
+    } catch (error) {
+      if (!(error instanceof SiteError)) throw error;
+      const needed = new Set(error.problems.map(({ path }) => path));
+      const fewer = paths.filter((path) => !needed.has(path));
+      if (fewer.length === paths.length) return null;
+      paths = fewer;
+    }
+  }
+  return null;
 }
 
 function remove(input: unknown, path: string): void {
@@ -147,6 +171,10 @@ export function problemsOf(
       const keyPath = [path, key].filter((part) => part !== '').join('.');
       return problem(keyPath, key, `unknown field${guessText(key, known)}`, known.join(', '));
     });
+  }
+  if (issue.code === 'invalid_type' && issue.expected === 'object' && issue.input !== undefined) {
+    const known = knownKeys.get(generalPath(path));
+    return [problem(path, found, `${found} is not an object`, known ? `an object with ${known.join(', ')}` : '')];
   }
   const field = fieldOf(path);
   if (issue.input === undefined && issue.code !== 'custom') {

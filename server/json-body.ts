@@ -8,28 +8,33 @@ const MAX_BODY = '2mb';
 /** Several times what a site file with its rules has. */
 const MOST_LEVELS = 64;
 const MOST_FIELDS = 1000;
+const MOST_ENTRIES = 1000;
+/** Of the whole body; the largest site has some 80,000. */
+const MOST_VALUES = 100_000;
 
 // Any JSON value is let in, so that a body that is a number gets the same kind of answer as a wrong site.
 const parse = express.json({ limit: MAX_BODY, strict: false });
 
 /**
  * Reads a body of JSON. Code that goes down into it level by level would run out of stack where it is nested without end, and an
- * answer that names each of a hundred thousand unknown fields keeps everybody waiting: neither goes further than here.
+ * answer that names each of a hundred thousand unknown fields or wrong entries keeps everybody waiting: none goes further than here.
  */
 export const jsonBody: RequestHandler = (request, response, next) => {
   parse(request, response, (error?: unknown) => {
     if (error !== undefined) next(error);
-    else if (fits(request.body, MOST_LEVELS)) next();
+    else if (fits(request.body, MOST_LEVELS, { left: MOST_VALUES })) next();
     else {
-      const allowed = `${MOST_LEVELS} levels and ${MOST_FIELDS} fields of one object are allowed`;
-      next(new HttpError(400, `the body is nested too deep or has too many fields; ${allowed}`));
+      const allowed = `${MOST_LEVELS} levels, ${MOST_FIELDS} fields of one object, ${MOST_ENTRIES} entries of one list and ${MOST_VALUES} values in all are allowed`;
+      next(new HttpError(400, `the body is nested too deep or has too many fields or entries; ${allowed}`));
     }
   });
 };
 
-function fits(value: unknown, levels: number): boolean {
-  if (typeof value !== 'object' || value === null) return true;
+function fits(value: unknown, levels: number, room: { left: number }): boolean {
+  room.left--;
+  if (typeof value !== 'object' || value === null) return room.left >= 0;
   if (levels === 0) return false;
   const inner = Object.values(value);
-  return (Array.isArray(value) || inner.length <= MOST_FIELDS) && inner.every((one) => fits(one, levels - 1));
+  const most = Array.isArray(value) ? MOST_ENTRIES : MOST_FIELDS;
+  return inner.length <= most && inner.every((one) => fits(one, levels - 1, room));
 }

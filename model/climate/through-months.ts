@@ -1,5 +1,7 @@
 /** Days and months of the year that weather is made for, which has no 29 February. */
-const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+/** Days of each month. */
+export const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 export const DAYS_OF_YEAR = 365;
 

@@ -30,7 +30,7 @@ import { type Statement, statementsOf } from './rule.ts';
 import { WALL_RULES } from './rules-of-a-wall.ts';
 import { facesAtHour, frontsAtHour, HOUR_RULES } from './rules-of-an-hour.ts';
 import { PAIR_RULES } from './rules-of-two.ts';
-import { byPeak, WALLS_RULES } from './rules-of-walls.ts';
+import { hottestFirst, WALLS_RULES } from './rules-of-walls.ts';
 
 /** A day that belongs to an answer, and whose it is. */
 export interface LabelledDay {
@@ -112,9 +112,9 @@ function found(question: LessonQuestion, doing: Doing): Found {
   };
   switch (question.kind) {
     case 'hottestWall':
-      return wallByPeak(byPeak(doing.walls()));
+      return wallByPeak(hottestFirst(doing.walls()));
     case 'coolestWall':
-      return wallByPeak(byPeak(doing.walls()).reverse());
+      return wallByPeak(hottestFirst(doing.walls()).reverse());
     case 'sunniestWall':
       return sunniestWall(question, doing.walls());
     case 'peakHour':

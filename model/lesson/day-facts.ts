@@ -2,9 +2,7 @@
 import { civilDay, clockTime } from '../civil-day.ts';
 import { FACES, type Face, openFaces } from '../faces.ts';
 import type { PlayedDay } from '../siting/played-day.ts';
-
-/** Beam normal to the sun above which the sun is said to shine, W/m2 (WMO guide no. 8, chapter 8). */
-export const SUNSHINE_WM2 = 120;
+import { SUNSHINE_WM2 } from '../siting/sunshine.ts';
 
 /** Position of the largest number, the first of equals. */
 export function highestAt(values: readonly number[]): number {

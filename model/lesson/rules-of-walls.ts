@@ -19,10 +19,11 @@ const peakC = ({ result }: PlayedDay): number => result.peakInsideAirC;
 const name = ({ wall }: PlayedDay): string => `"${wall.name}"`;
 
 /** The walls, hottest first. */
-export const byPeak = (walls: readonly PlayedDay[]): PlayedDay[] => [...walls].sort((a, b) => peakC(b) - peakC(a));
+export const hottestFirst = (walls: readonly PlayedDay[]): PlayedDay[] =>
+  [...walls].sort((a, b) => peakC(b) - peakC(a));
 
-const hottest = (walls: readonly PlayedDay[]): PlayedDay => byPeak(walls)[0] as PlayedDay;
-const coolest = (walls: readonly PlayedDay[]): PlayedDay => byPeak(walls).at(-1) as PlayedDay;
+const hottest = (walls: readonly PlayedDay[]): PlayedDay => hottestFirst(walls)[0] as PlayedDay;
+const coolest = (walls: readonly PlayedDay[]): PlayedDay => hottestFirst(walls).at(-1) as PlayedDay;
 const spreadK = (walls: readonly PlayedDay[]): number => peakC(hottest(walls)) - peakC(coolest(walls));
 
 /** The wall that faces the equator, and those that face east or west, within 45 degrees. */

@@ -35,6 +35,7 @@ const SHORT: Readonly<Record<Limits['refersTo'], string>> = {
   componentCase: 'electronics',
 };
 
+/** The figure that a verdict goes by: the peak against the upper limit, or the lowest against the lower one where that is nearer; degC and K. */
 export function decidingFigure(day: Margins, limits: Limits): DecidingFigure {
   return figure(limits, { cold: coldDecides(day), marginK: decidingMarginK(day) });
 }

@@ -63,7 +63,7 @@ export function resultOf(site: Site, wall: Wall, day: SiteDay, marched: MarchedW
     electronicsC,
     batteryC: site.box.battery === null ? null : column('battery'),
     lowerAirC: site.box.compartments === null ? null : column('lowerAir'),
-    touch: hottestSkin(site, day, (face) => (covers(site.box.hood, face) ? column(hoodNode(face)) : skinC[face])),
+    touch: riskiestSkin(site, day, (face) => (covers(site.box.hood, face) ? column(hoodNode(face)) : skinC[face])),
     condensationHours: day.steps.filter(wet).length * stepHours,
     skinC,
     faceIrradianceWm2: perFace((face) =>
@@ -97,18 +97,24 @@ function columnC({ values, width }: StepTable, index: number): number[] {
   return column;
 }
 
-/** The outside of a box is its skin, or the hood over it. */
-function hottestSkin({ box }: Site, day: SiteDay, outside: (face: Face) => number[]): Touch {
+/**
+ * The part of the outside that burns soonest, of several the hottest: plastic may be hotter and burn later than metal. The outside
+ * of a box is its skin, or the hood over it.
+ */
+function riskiestSkin({ box }: Site, day: SiteDay, outside: (face: Face) => number[]): Touch {
   const skins = openFaces(box.mount).map((face) => {
     const temperatures = outside(face);
     const step = highest(temperatures);
     // A hood is reckoned as a sheet of metal.
     const material = covers(box.hood, face) ? ('metal' as const) : box.material;
-    return { face, step, material, temperatures, peakSkinC: temperatures[step] as number };
+    const peakSkinC = temperatures[step] as number;
+    return { face, step, material, temperatures, peakSkinC, withinS: burnsWithinS(peakSkinC, material) };
   });
-  const { face, step, peakSkinC, material } = skins.reduce((best, skin) =>
-    skin.peakSkinC > best.peakSkinC ? skin : best,
-  );
+  const riskier = (a: (typeof skins)[number], b: (typeof skins)[number]): boolean => {
+    const [one, other] = [a.withinS ?? Number.POSITIVE_INFINITY, b.withinS ?? Number.POSITIVE_INFINITY];
+    return one < other || (one === other && a.peakSkinC > b.peakSkinC);
+  };
+  const { face, step, peakSkinC, withinS } = skins.reduce((best, skin) => (riskier(skin, best) ? skin : best));
   const stepsUtc = day.steps.map(({ utc }) => utc);
   const burns = (seconds: TouchTimeS) => {
     const hot = skins.filter((skin) => skin.peakSkinC >= BURN_THRESHOLDS_C[skin.material][seconds]);
@@ -121,7 +127,7 @@ function hottestSkin({ box }: Site, day: SiteDay, outside: (face: Face) => numbe
     peakSkinC,
     face,
     atUtc: stepsUtc[step] ?? day.civil.startUtc,
-    burnsWithinS: burnsWithinS(peakSkinC, material),
+    burnsWithinS: withinS,
     burns: { 1: burns(1), 10: burns(10), 60: burns(60) },
   };
 }

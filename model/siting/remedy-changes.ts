@@ -49,9 +49,13 @@ export function effortOrder(a: readonly Change[], b: readonly Change[]): number 
 
 const SUN_ON_LADDER = 'Work on a ladder: firm ground, three points of contact; local rules decide.';
 
-/** Several changes together; another wall comes first, so that what is done to the wall is done to that one. */
+/** Another wall comes first, so that what is done to the wall is done to that one; then the height, which an awning hangs by. */
+const FIRST: readonly Change['part'][] = ['wall', 'height'];
+
+/** Several changes together. */
 export function changed(standing: Standing, changes: readonly Change[]): Standing {
-  const ordered = [...changes].sort((a, b) => Number(b.part === 'wall') - Number(a.part === 'wall'));
+  const turn = ({ part }: Change) => (FIRST.includes(part) ? FIRST.indexOf(part) : FIRST.length);
+  const ordered = [...changes].sort((a, b) => turn(a) - turn(b));
   return ordered.reduce((at, change) => change.apply(at.site, at.wall), standing);
 }
 

@@ -2,7 +2,7 @@
 
 import { BATTERY_CAUTION, WORK_CAUTIONS, type WorkCaution } from '../cautions.ts';
 import { clockReader } from '../civil-day.ts';
-import { HEAT_CLASS_FROM_C, HEAT_INDEX_CHART, type HeatClass } from '../climate/heat-index.ts';
+import { FULL_SUN_K, HEAT_CLASS_FROM_C, HEAT_INDEX_CHART, type HeatClass } from '../climate/heat-index.ts';
 import type { Site } from '../site.ts';
 import { formatQuantity, type UnitSystem } from '../units.ts';
 import { type SiteDay, siteDay } from './design-day.ts';
@@ -78,7 +78,7 @@ function heatHere(heat: WorkerHeat, units: UnitSystem, time: (utc: Date) => stri
     `At wall "${heat.wall}" on the design day: heat index up to ${degrees(heat.peakHeatIndexC)} in the shade`,
     heat.sunSpans.length === 0
       ? `; no sun where you stand before the box.`
-      : `; sun where you stand before the box ${spansText(heat.sunSpans, time)}, which adds up to ${formatQuantity('temperatureDifference', 15 / 1.8, units, 0)}.`,
+      : `; sun where you stand before the box ${spansText(heat.sunSpans, time)}, which adds up to ${formatQuantity('temperatureDifference', FULL_SUN_K, units, 0)}.`,
   ];
   const classes = heat.classes.map(({ heatClass, spans }) => `${heatClass} ${spansText(spans, time)}`);
   if (classes.length === 0) parts.push(' No hour reaches the lowest class of the heat index; heavy work warms, too.');

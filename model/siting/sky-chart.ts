@@ -18,6 +18,7 @@ export interface SkyChart {
   at(bearingDeg: number, elevationDeg: number): Point;
 }
 
+/** A chart of the sky as seen from the wall: bearings and elevations in degrees to places in the frame, in its own units. */
 export function skyChart(frame: ChartFrame, wallAzimuthDeg: number): SkyChart {
   return {
     frame,
@@ -38,6 +39,7 @@ export function bearingNear(bearingDeg: number, otherDeg: number): number {
 /** How much of the sun reaches the box: nothing, some of it, or at least half. */
 export type LitDegree = 'none' | 'some' | 'most';
 
+/** The degree of a sunlit share of the box, 0 to 1. */
 export function litDegree(lit: number): LitDegree {
   if (lit <= 0) return 'none';
   return lit < 0.5 ? 'some' : 'most';

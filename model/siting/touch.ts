@@ -19,8 +19,9 @@ export const BURN_THRESHOLDS_C: Readonly<Record<Box['material'], Readonly<Record
   plastic: { 1: 85, 10: 65, 60: 60 },
 };
 
-/** The hottest that the outside of the box, its hood included, gets. */
+/** The part of the outside of the box, its hood included, that burns soonest; where several do or none does, the hottest of them. */
 export interface Touch {
+  /** The hottest that this part gets. */
   readonly peakSkinC: number;
   readonly face: Face;
   readonly atUtc: Date;

@@ -34,6 +34,7 @@ export interface ShadeMemory {
 /** Shades kept at most: the walls of a large building before and after an edit. */
 const SHADES_KEPT = 64;
 
+/** An empty memory of shades and views; whoever computes several days or sites hands the same one to all. */
 export function shadeMemory(): ShadeMemory {
   return { walls: memory(SHADES_KEPT), views: memory(SHADES_KEPT) };
 }

@@ -86,9 +86,9 @@ export function yearCalendar(site: Site, weather: YearWeather): YearCalendar {
   const zoneOffsetH = weather.zoneOffsetH ?? Math.round(longitudeDeg / 15);
   const rows = columnsOf(weather);
   const shiftMs = (weather.timeBase?.usedShiftMin ?? 0) * 60_000;
-  // Rows near sunrise may stand for instants of their own; the grid is that of the middle row.
-  const middle = Math.floor(weather.length / 2);
-  const startMs = (rows.sunMs[middle] as number) - middle * rowS * 1000;
+  // Rows near sunrise and sunset may stand for instants of their own; the grid is that of most.
+  const startMs = medianOf(rows.sunMs.map((ms, i) => ms - i * rowS * 1000));
+  const gridMs = rows.sunMs.map((_, i) => startMs + i * rowS * 1000);
   for (let i = 0; i < weather.length; i++) {
     if (Math.abs((rows.sunMs[i] as number) - startMs - i * rowS * 1000) <= rowS * 500) continue;
     throw new RangeError(`weather: row ${i} does not follow the one before after ${rowS} s`);
@@ -108,8 +108,8 @@ export function yearCalendar(site: Site, weather: YearWeather): YearCalendar {
       const sun = sunPosition(utc, latitudeDeg, longitudeDeg);
       const airMass = relativeAirMass(sun.elevationDeg);
       const light = placeAt(rows.sunMs, ms, day * rowsPerDay);
-      // The air's own instant is the label of its row.
-      const air = placeAt(rows.sunMs, ms + shiftMs, day * rowsPerDay);
+      // The air's own instant is the label of its row, near sunrise as at noon.
+      const air = placeAt(gridMs, ms + shiftMs, day * rowsPerDay);
       const up = sun.elevationDeg > 0;
       const dni = up ? valueAt(rows.dni, light) : 0;
       const dhi = up ? valueAt(rows.dhi, light) : 0;
@@ -193,6 +193,8 @@ function rowIntervalS(weather: YearWeather): number {
   }).sort((a, b) => a - b);
   return gaps[11] as number;
 }
+
+const medianOf = (values: Float64Array): number => Float64Array.from(values).sort()[values.length >> 1] as number;
 
 /** Where an instant lies among rows: after which one, and what share of the way to the next. */
 interface Place {

@@ -2,7 +2,7 @@ import { sinDeg } from './angles.ts';
 import { extraterrestrialNormal } from './extraterrestrial.ts';
 
 /** Below this height of the sun the quotient of beam and sine is noise. */
-const LOWEST_BEAM_ELEVATION_DEG = 3;
+export const LOWEST_BEAM_ELEVATION_DEG = 3;
 
 /** Floor of the sine of the elevation in the clearness index (86.3 degrees of zenith). */
 const MIN_COS_ZENITH = 0.065;

@@ -25,12 +25,12 @@ export function extraterrestrialNormal(utc: Date): number {
 /**
  * Equation of time: apparent solar time minus mean solar time, minutes.
  *
- * Source: Spencer 1971, as above, within 0.6 minutes.
+ * Source: Spencer 1971, as above, within 0.6 minutes. Its first term is 0.0000075; many copies have lost a nought.
  */
 export function equationOfTimeMin(utc: Date): number {
   const b = dayAngle(utc);
   const series =
-    0.000075 +
+    0.0000075 +
     0.001868 * Math.cos(b) -
     0.032077 * Math.sin(b) -
     0.014615 * Math.cos(2 * b) -

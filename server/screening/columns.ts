@@ -118,9 +118,13 @@ const KEYS = COLUMN_KINDS.map(({ key }) => key);
 /** Without these a row is no place. */
 export const REQUIRED_COLUMNS = ['latitude', 'longitude'] as const satisfies readonly ColumnKey[];
 
+/** Longer names are known to nobody, and the pattern below takes long over brackets without end. */
+const LONGEST_NAME = 200;
+
 /** A name without what writers differ in: case, spaces, units in brackets, punctuation. */
 export function plain(name: string): string {
   return name
+    .slice(0, LONGEST_NAME)
     .toLowerCase()
     .replace(/[([].*?[)\]]/g, '')
     .replace(/[^\p{L}\p{N}]/gu, '');

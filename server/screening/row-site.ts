@@ -156,6 +156,8 @@ function problemOf(column: string, value: string, reason: string): RowProblem {
 }
 
 const COMMA = /^[-+]?\d+,\d+$/;
+/** Longer cells are no coordinates, and the pattern below takes long over them. */
+const LONGEST_COORDINATE = 60;
 const HEMISPHERE = /^([NSEWO])?\s*[-+]?[\d.,]+\s*[°º]?[\s\d.'"′″]*([NSEWO])?$/i;
 
 /** Decimal commas in cells that hold numbers. */
@@ -182,7 +184,7 @@ function coordinateProblems(
     const text = cell(key);
     const column = nameOf(key, header, columns);
     if (text === undefined) return [problemOf(column, '', 'is missing')];
-    const [, before, after] = HEMISPHERE.exec(text) ?? [];
+    const [, before, after] = (text.length <= LONGEST_COORDINATE && HEMISPHERE.exec(text)) || [];
     if (before !== undefined || after !== undefined || /['′]/.test(text)) {
       return [problemOf(column, text, 'write signed decimal degrees, south and west negative, such as -33.25')];
     }

@@ -97,6 +97,11 @@ describe('bad input: each field is named with what is allowed', () => {
     ['box.hood', { gapM: 0 }, /^box\.hood\.gapM: 0 is below 0\.003/],
     ['walls', [], /^walls: at least one wall is needed/],
     ['walls', undefined, /^walls: is missing/],
+    ['walls', 'south', /^walls: "south" is not a list; allowed: entries in square brackets$/],
+    ['walls.0', 3, /^walls\.0: 3 is not an object; allowed: an object with name, azimuthDeg, /],
+    ['limits', 'x', /^limits: "x" is not an object; allowed: an object with minC, maxC, refersTo$/],
+    ['title', 5, /^title: 5 is not a text; allowed: text in quotes$/],
+    ['box.hood', { openTop: 'yes' }, /^box\.hood\.openTop: "yes" is not true or false; allowed: true, false$/],
     [
       'walls.0.obstructions',
       many(41, SIDE_WALL),
@@ -268,6 +273,18 @@ describe('what is filled in fits the rest', () => {
     saved.box.emittance = 0.1;
     expect(parseSite(saved).assumed).not.toContain('box.emittance');
     expect(parseSite({ ...saved, assumed: ['box', 'no.such.path', 'walls.0'] }).assumed).not.toContain('box');
+  });
+
+  test('nor is one that another edit by hand makes needful, and the file is taken as it stands', () => {
+    const edited = JSON.parse(JSON.stringify(parseSite(changed('box.mountHeightM', undefined))));
+    edited.box.heightM = 3;
+    edited.box.mountHeightM = 2;
+    edited.assumed.push('box.powerW', 'box.mountHeightM');
+    const site = parseSite(edited);
+    expect(site.box).toMatchObject({ heightM: 3, mountHeightM: 2, powerW: edited.box.powerW });
+    expect(site.assumed).not.toContain('box.powerW');
+    expect(site.assumed).not.toContain('box.mountHeightM');
+    expect(site.assumed).toContain('walls.0.solarAbsorptance');
   });
 });
 

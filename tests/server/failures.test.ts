@@ -141,12 +141,14 @@ describe('a bad body', () => {
   test.each([
     ['nested without end', `{"site": ${'['.repeat(500_000)}${']'.repeat(500_000)}}`],
     ['with rules nested without end', `{"site": {}, "rules": ${'{"a":'.repeat(200_000)}1${'}'.repeat(200_000)}}`],
+    ['with walls without end', `{"site": {"walls": [${'1,'.repeat(900_000)}1]}}`],
+    ['with lists in lists without end', `{"site": {"walls": [${`[${'1,'.repeat(900)}1],`.repeat(900)}1]}}`],
     ['with fields without end', `{${Array.from({ length: 100_000 }, (_, k) => `"k${k}":1`).join()}}`],
   ])('one %s is refused at once', async (_what, body) => {
     for (const path of ['/api/rank', '/api/session']) {
       const response = await post(path, body);
       expect([response.status, response.text.length < 1000]).toEqual([400, true]);
-      expect(response.body.error).toContain('nested too deep or has too many fields');
+      expect(response.body.error).toContain('nested too deep or has too many fields or entries');
       expectPlain(response);
     }
   });

@@ -37,7 +37,7 @@ test('--json is the result with the weather it rests on', async () => {
   expect(code).toBe(0);
   const told = JSON.parse(stdout);
   expect(told.hourlyInsideAirC).toHaveLength(8760);
-  expect(told.weather.timeBase.usedShiftMin).toBeDefined();
+  expect(told.weather.timeBase.usedShiftMin).toBe(-30);
   expect(told.hoursOverLimit).toBe(evaluateYear(parseSite(site), 'west', readWeather(text)).hoursOverLimit);
 });
 

@@ -80,8 +80,12 @@ export function deletedSite(saved: SavedSite, now: Date): SavedSite | null {
   };
 }
 
-/** A deleted site back in the list. `left` is the mark that its deletion left, which knows how far the server is. */
+/**
+ * A deleted site back in the list. `left` is the mark that its deletion left, which knows how far the server is; what another tab
+ * has saved under the same name since stays as it is.
+ */
 export function restoredSite(former: SavedSite, left: SavedSite | undefined): SavedSite {
+  if (left !== undefined && !left.deleted) return left;
   const { edition, server, conflict } = left ?? former;
   return { ...former, edition: edition + 1, server, conflict, waits: true };
 }

@@ -108,6 +108,7 @@ export function useSavedSites(drafting: DraftState, verdict: string): SavedSites
       return null;
     }
     setClash(null);
+    if (deletedHere.current === from.id) deletedHere.current = '';
     askForPermanence();
     settle((now) =>
       now.id === saved.id ? { ...now, base: saved.edition, changed: !sameDraft(now.draft, saved.draft) } : now,
@@ -181,7 +182,12 @@ export function useSavedSites(drafting: DraftState, verdict: string): SavedSites
       const back = () =>
         attempt(async () => {
           deletedHere.current = '';
-          const saved = await database.change(id, (left) => restoredSite(gone, left));
+          let since: SavedSite | undefined;
+          const saved = await database.change(id, (left) => {
+            since = left?.deleted === false ? left : undefined;
+            return restoredSite(gone, left);
+          });
+          if (since) return { text: `“${nameOf(since.draft)}” was saved again elsewhere, and stays as it is there.` };
           if (id === copy.id && saved) settle((now) => ({ ...now, base: saved.edition }));
           return { text: `“${nameOf(gone.draft)}” is back.` };
         });

@@ -3,7 +3,7 @@
 import { capital } from '../../capital.ts';
 import { sinDeg } from '../../solar/angles.ts';
 import { pressureAtAltitude } from '../../solar/atmosphere.ts';
-import { erbsSplit } from '../../solar/decomposition.ts';
+import { erbsSplit, LOWEST_BEAM_ELEVATION_DEG } from '../../solar/decomposition.ts';
 import { extraterrestrialNormal } from '../../solar/extraterrestrial.ts';
 import { dewPoint } from '../humidity.ts';
 import { fileError } from './weather-file-error.ts';
@@ -18,17 +18,25 @@ export interface RowSuns {
   utc(row: number): Date;
 }
 
-/** A direct and a diffuse column of noughts under a sun that shines is a file without them: taken as missing. */
+/** A column of noughts where another says that the sun shines stands in a file without that quantity: taken as missing. */
 export function openEmptyColumns({ columns, notes }: WeatherTable): void {
   const { ghi, dni, dhi, horizontalInfraredWm2: infrared } = columns;
-  const nothing = (column: Float64Array) => column.every((value) => !(value > 0));
-  if (nothing(ghi) && nothing(dni) && nothing(dhi)) {
+  const empty = ([, column]: readonly [string, Float64Array]) => column.every((value) => !(value > 0));
+  const open = (
+    [
+      ['global', ghi],
+      ['direct', dni],
+      ['diffuse', dhi],
+    ] as const
+  ).filter(empty);
+  if (open.length === 3) {
     throw fileError(0, 'there is no irradiance in the whole file', { allowed: 'global irradiance at least' });
   }
-  if (nothing(dni) && nothing(dhi) && (dni.includes(0) || dhi.includes(0))) {
-    dni.fill(Number.NaN);
-    dhi.fill(Number.NaN);
-    notes.push('Direct and diffuse irradiance are 0 all year and taken as missing.');
+  const noughts = open.filter(([, column]) => column.includes(0)).map(([name]) => name);
+  for (const [, column] of open) column.fill(Number.NaN);
+  if (noughts.length > 0) {
+    const are = noughts.length === 1 ? 'is' : 'are';
+    notes.push(`${capital(noughts.join(' and '))} irradiance ${are} 0 all year and taken as missing.`);
   }
   // The sky always radiates: 0 is another code for missing.
   for (let row = 0; row < infrared.length; row++) if (infrared[row] === 0) infrared[row] = Number.NaN;
@@ -80,6 +88,8 @@ export function fillIrradiance(table: WeatherTable, suns: RowSuns): void {
   bridge(table, 'ghi');
   const rest = fillWhere(dhi, (row) => Math.max(0, (ghi[row] as number) - (dni[row] as number) * level(row)));
   if (rest > 0) notes.push(`Diffuse irradiance made of global and direct: ${hours(rest)}.`);
+  const beam = fillWhere(dni, (row) => beamOf(ghi[row] as number, dhi[row] as number, row, suns));
+  if (beam > 0) notes.push(`Direct irradiance made of global and diffuse: ${hours(beam)}.`);
   let split = 0;
   for (let row = 0; row < ghi.length; row++) {
     if (!Number.isNaN(dni[row] as number)) continue;
@@ -94,6 +104,15 @@ export function fillIrradiance(table: WeatherTable, suns: RowSuns): void {
     split++;
   }
   if (split > 0) notes.push(`Global irradiance split into direct and diffuse after Erbs 1982: ${hours(split)}.`);
+}
+
+/** Direct irradiance of the global that is not diffuse, W/m2; NaN where the diffuse is missing, too. */
+function beamOf(ghi: number, dhi: number, row: number, suns: RowSuns): number {
+  const elevationDeg = suns.elevationDeg(row);
+  // Near the horizon the quotient is noise, as in the split below.
+  if (elevationDeg < LOWEST_BEAM_ELEVATION_DEG) return Number.isNaN(dhi) ? Number.NaN : 0;
+  const direct = Math.max(0, ghi - dhi) / sinDeg(elevationDeg);
+  return Math.min(direct, extraterrestrialNormal(suns.utc(row)));
 }
 
 const isOpen = (column: Float64Array): boolean => column.some(Number.isNaN);

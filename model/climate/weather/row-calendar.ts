@@ -1,4 +1,5 @@
 /** Holds the labels of a file's rows against the calendar: every hour of one year, once, in order. */
+import { MONTH_DAYS } from '../through-months.ts';
 import { fileError } from './weather-file-error.ts';
 
 /** The year that all rows are dated to: months of a typical year come from different ones. It has no 29 February. */
@@ -6,7 +7,6 @@ export const WEATHER_YEAR = 2026;
 
 export const HOURS_OF_YEAR = 8760;
 
-const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 const MONTH_NAMES = 'January February March April May June July August September October November December'.split(' ');
 
 const HOUR_MS = 3_600_000;

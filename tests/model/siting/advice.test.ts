@@ -11,12 +11,14 @@ import {
   remediesFor,
   type Site,
   touchText,
+  type Wall,
   wallConfidence,
 } from '../../../model/index.ts';
 import { seeded } from '../../../model/random.ts';
 import { INPUT_SPREADS, valueWithin } from '../../../model/siting/input-spreads.ts';
 import { latinHypercube, quantile, rankCorrelation } from '../../../model/siting/latin-hypercube.ts';
-import { BURN_THRESHOLDS_C, burnsWithinS } from '../../../model/siting/touch.ts';
+import { changed, changesFor, possible } from '../../../model/siting/remedy-changes.ts';
+import { BURN_THRESHOLDS_C, burnsWithinS, TOUCH_TIMES_S } from '../../../model/siting/touch.ts';
 import { siteWith, wallFacing } from '../sites.ts';
 
 function finish<Result>(steps: Generator<number, Result>): { result: Result; shares: number[] } {
@@ -114,6 +116,20 @@ describe('remedies', () => {
     const eave = { depthM: 0.6, heightAboveBoxM: 0.3, widthM: 1.5 };
     const byHand = evaluateDay(siteWith({ walls: wallFacing(90, { eave }), box: closed }), 'wall');
     expect(bestPair?.peakInsideAirC).toBeCloseTo(byHand.peakInsideAirC, 9);
+  });
+
+  test('an awning and another height together: the awning hangs by the box where it is then', () => {
+    const closed = { vents: { lowAreaM2: 0, highAreaM2: 0 }, hood: { faces: ['top' as const] }, solarAbsorptance: 0.3 };
+    for (const heightM of [0.9, 1.9]) {
+      const site = siteWith({ walls: wallFacing(270), box: closed, constraints: { mountHeightM: [heightM, heightM] } });
+      const wall = site.walls[0] as Wall;
+      const both = changesFor(site, wall, 'metric').filter(({ part }) => part === 'eave' || part === 'height');
+      expect(both).toHaveLength(2);
+      const after = changed({ site, wall }, both);
+      expect(after.site.box.mountHeightM).toBe(heightM);
+      expect(after.wall.eave?.heightAboveBoxM).toBe(0.3);
+      expect(possible(after)).toBe(true);
+    }
   });
 
   test('from a wall that is not permitted a pair leads to one that is', () => {
@@ -379,6 +395,31 @@ describe('touch', () => {
       /^The (lid|front) of the box reaches .*: touching it for 1 second may burn \(ISO 13732-1/,
     );
     expect(touchText({ ...bare.touch, burnsWithinS: null }, 'metric')).toBe('');
+  });
+});
+
+describe('touch of a hood and a face of different stuff', () => {
+  test('the part that burns soonest is told, not a hotter one that burns later', () => {
+    const lid = { faces: ['top' as const], solarAbsorptance: 0.35 };
+    const box = { material: 'plastic' as const, solarAbsorptance: 0.5, hood: lid };
+    const { touch, skinC } = evaluateDay(siteWith({ walls: wallFacing(270), box }), 'wall');
+    expect(Math.max(...skinC.front)).toBeGreaterThan(touch.peakSkinC);
+    expect(touch).toMatchObject({ face: 'top', burnsWithinS: 1 });
+    expect(touch.burns[1]).not.toEqual([]);
+    expect(touchText(touch, 'metric')).toMatch(/^The lid .* for 1 second/);
+  });
+
+  test('what is told is the soonest that the hours of the day tell', () => {
+    for (const material of ['plastic', 'metal'] as const) {
+      for (const solarAbsorptance of [0.2, 0.5, 0.9]) {
+        for (const hood of [0.2, 0.5, 0.9]) {
+          const box = { material, solarAbsorptance, hood: { faces: ['top' as const], solarAbsorptance: hood } };
+          const { touch } = evaluateDay(siteWith({ walls: wallFacing(270), box }), 'wall');
+          const soonest = TOUCH_TIMES_S.find((seconds) => touch.burns[seconds].length > 0) ?? null;
+          expect(touch.burnsWithinS).toBe(soonest);
+        }
+      }
+    }
   });
 });
 

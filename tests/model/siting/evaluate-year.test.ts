@@ -142,6 +142,23 @@ describe('weather that lacks something', () => {
     expect(late?.[60]?.weather.dni).toBeCloseTo(plain?.[60]?.weather.dni as number, 9);
   });
 
+  test('a sun near sunrise that stands for an instant of its own moves the light and not the air', () => {
+    const plain = bare(2);
+    const early: YearWeather = {
+      length: plain.length,
+      at(row) {
+        const { sunUtc, ...rest } = plain.at(row);
+        return { ...rest, sunUtc: new Date(sunUtc.getTime() + (row % 24 === 6 || row === 24 ? 25 * 60_000 : 0)) };
+      },
+    };
+    const airs = [plain, early].map((weather) =>
+      yearCalendar(site, weather)
+        .dayAt(0)
+        .steps.map((s) => s.weather.airC),
+    );
+    expect(airs[1]).toEqual(airs[0]);
+  });
+
   test('rows that do not fill days are refused', () => {
     const whole = bare(4);
     const odd: YearWeather = { length: 47, at: whole.at };

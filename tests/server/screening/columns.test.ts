@@ -12,6 +12,10 @@ test('a column stands for one field only, however its name is written', () => {
   );
 });
 
+test("a name without end is nobody's, at once", () => {
+  expect(matchColumns(['('.repeat(200_000), 'lat', 'lon'])).toEqual({ latitude: 1, longitude: 2 });
+});
+
 test('columns may change places', () => {
   expect(matched('latitude=lon,longitude=lat')).toEqual({ latitude: 1, longitude: 0, power: 2 });
 });

@@ -113,6 +113,7 @@ describe('a row', () => {
     ['swapped coordinates with units', ['120 deg', '33 deg'], 'lat', /latitude and longitude look swapped/],
     ['a blank coordinate', ['', '18.4'], 'lat', /is missing/],
     ['garbage', ['n/a', '18.4'], 'lat', /"n\/a" is not understood/],
+    ['digits without end', [`${'7'.repeat(150_000)}x`, '18.4'], 'lat', /is not understood/],
     ['a place off the globe', ['33', '200'], 'lon', /200 is above 180/],
   ])('with %s is refused', (_, [lat = '', lon = ''], column, reason) => {
     const found = problems(['lat', 'lon'], [lat, lon]);

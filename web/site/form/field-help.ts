@@ -10,7 +10,7 @@ const HELP: Partial<Record<FieldPath, string>> = {
   'climate.designDay.linkeTurbidity':
     'How hazy the clear sky is: low in clean mountain air, high over a dusty or smoky plain.',
   'climate.windFromDeg':
-    'A wall that the wind meets has more of it than one in the lee. Left empty: not known, every wall has half.',
+    'A wall that the wind meets has more of it than one in the lee. Left empty: not known, every wall has a quarter of its speed.',
   'climate.coldNight.minC': 'The lowest that the place has seen, or that the equipment must stand.',
   'climate.coldNight.dewPointC': 'Left empty: as moist as the air can be.',
   'climate.coldNight.cloudFraction': 'A clear sky draws heat out of the box, below the temperature of the air.',

@@ -1,7 +1,6 @@
 /** One bearing makes the four walls of a rectangular building, and turns them with it. */
-import type { UnitSystem } from '../../../model/index.ts';
+import { type UnitSystem, wrapDegrees } from '../../../model/index.ts';
 import { type Draft, listAt, textAt, valueAt, withValue } from '../draft.ts';
-import { wrapped } from '../instruments/pointing.ts';
 import { enteredOutline, OUTLINE, rectangleCorners, rectangleOf } from './outline.ts';
 
 const WORDS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'];
@@ -11,7 +10,7 @@ const RIGHT_WITHIN_DEG = 1;
 
 /** The name of a wall by the way it faces: one of eight. */
 export function wallWord(azimuthDeg: number): string {
-  return WORDS[Math.round(wrapped(azimuthDeg) / 45) % 8] as string;
+  return WORDS[Math.round(wrapDegrees(azimuthDeg) / 45) % 8] as string;
 }
 
 /** Whether the walls of a draft are four at right angles. */
@@ -20,7 +19,7 @@ export function hasFourWalls(draft: Draft): boolean {
   if (bearings === null || bearings.length !== 4) return false;
   const sorted = [...bearings].sort((a, b) => a - b);
   return sorted.every((bearing, k) => {
-    const step = wrapped((sorted[(k + 1) % 4] as number) - bearing);
+    const step = wrapDegrees((sorted[(k + 1) % 4] as number) - bearing);
     return Math.abs(step - 90) <= RIGHT_WITHIN_DEG;
   });
 }
@@ -34,7 +33,7 @@ export function withFourWalls(draft: Draft, bearingDeg: number, units: UnitSyste
   const bearings = bearingsOf(draft) as number[];
   const turned = bearings.map((before) => nearestQuarter(before, bearingDeg));
   // Four walls half-way between would all turn the same way, or two would fall together.
-  const apart = new Set(turned).size === 4 ? turned : bearings.map((_, k) => wrapped(bearingDeg + 90 * k));
+  const apart = new Set(turned).size === 4 ? turned : bearings.map((_, k) => wrapDegrees(bearingDeg + 90 * k));
   const walls = listAt(draft, 'walls').map((wall, k) => {
     const named = textAt(wall, 'name') === wallWord(bearings[k] as number);
     return { ...(wall as Draft), azimuthDeg: apart[k], ...(named ? { name: wallWord(apart[k] as number) } : {}) };
@@ -74,4 +73,4 @@ function bearingsOf(draft: Draft): number[] | null {
     : null;
 }
 
-const rounded = (bearing: number): number => wrapped(Math.round(bearing * 10) / 10);
+const rounded = (bearing: number): number => wrapDegrees(Math.round(bearing * 10) / 10);

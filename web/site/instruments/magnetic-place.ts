@@ -4,15 +4,17 @@ import { valueAt } from '../draft.ts';
 import { useForm } from '../form/form-context.ts';
 import type { MagneticPlace } from './declination.ts';
 
-/** Null while the form holds no coordinates that are good. */
+/** Null while the form holds no coordinates that are good; those of a site that was there before do not stand in for them. */
 export function useMagneticPlace(): MagneticPlace | null {
   const { draft, filled } = useForm();
-  const number = (key: 'latitudeDeg' | 'longitudeDeg' | 'altitudeM') => {
-    const entered = valueAt(draft, `place.${key}`) ?? filled?.place[key] ?? 0;
+  const number = (key: 'latitudeDeg' | 'longitudeDeg' | 'altitudeM', left: number | null) => {
+    const entered = valueAt(draft, `place.${key}`);
+    if (entered === undefined) return left;
     const { min, max } = FIELDS[`place.${key}`];
+    // What is typed with a unit is read in the worker.
     return typeof entered === 'number' && entered >= min && entered <= max ? entered : (filled?.place[key] ?? null);
   };
-  const [latitudeDeg, longitudeDeg, altitudeM] = [number('latitudeDeg'), number('longitudeDeg'), number('altitudeM')];
+  const [latitudeDeg, longitudeDeg] = [number('latitudeDeg', null), number('longitudeDeg', null)];
   if (latitudeDeg === null || longitudeDeg === null) return null;
-  return { latitudeDeg, longitudeDeg, altitudeM: altitudeM ?? 0 };
+  return { latitudeDeg, longitudeDeg, altitudeM: number('altitudeM', filled?.place.altitudeM ?? 0) ?? 0 };
 }

@@ -1,4 +1,5 @@
 /** Where a hand-held device points, from what its browser tells of its orientation. */
+import { wrapDegrees } from '../../../model/index.ts';
 
 /** What the events of the browsers hold that is of use here; `webkitCompassHeading` is WebKit's own. */
 export interface OrientationReading {
@@ -34,13 +35,13 @@ export function pointingOf(reading: OrientationReading, screenAngleDeg: number):
   const elevationDeg = upwards === null ? null : deg(Math.asin(Math.max(-1, Math.min(1, upwards.up))));
   // WebKit gives a negative number for a heading that it does not know; zero is north.
   if (isNumber(webkitCompassHeading) && webkitCompassHeading >= 0) {
-    return { headingDeg: wrapped(webkitCompassHeading + screenAngleDeg), elevationDeg };
+    return { headingDeg: wrapDegrees(webkitCompassHeading + screenAngleDeg), elevationDeg };
   }
   if (!absolute || !isNumber(alpha)) return { headingDeg: null, elevationDeg };
-  if (upwards === null) return { headingDeg: wrapped(screenAngleDeg - alpha), elevationDeg };
+  if (upwards === null) return { headingDeg: wrapDegrees(screenAngleDeg - alpha), elevationDeg };
   const { east, north } = upwards;
   const level = Math.hypot(east, north);
-  return { headingDeg: level < LEAST_LEVEL ? null : wrapped(deg(Math.atan2(east, north))), elevationDeg };
+  return { headingDeg: level < LEAST_LEVEL ? null : wrapDegrees(deg(Math.atan2(east, north))), elevationDeg };
 }
 
 /**
@@ -67,14 +68,7 @@ export function steadyHeading(headings: readonly number[]): number | null {
     east += (k + 1) * Math.sin(rad(heading));
     north += (k + 1) * Math.cos(rad(heading));
   });
-  return wrapped(deg(Math.atan2(east, north)));
-}
-
-/** Degrees from 0 to below 360. */
-export function wrapped(degrees: number): number {
-  const turn = ((degrees % 360) + 360) % 360;
-  // Rounding of the smallest negative numbers.
-  return turn === 360 ? 0 : turn;
+  return wrapDegrees(deg(Math.atan2(east, north)));
 }
 
 function isNumber(value: unknown): value is number {

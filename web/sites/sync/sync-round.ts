@@ -93,11 +93,16 @@ async function sendOne(
   else refused.set(id, { edition, why: sent.why });
 }
 
-/** Works on all, a few at a time; the first failure ends it. */
+/** Works on all, a few at a time; after the first failure none is begun any more, and those under way come to their end. */
 async function eachOf<Item>(items: readonly Item[], work: (item: Item) => Promise<void>): Promise<void> {
   const queue = items.values();
+  const failures: unknown[] = [];
   const worker = async () => {
-    for (const item of queue) await work(item);
+    for (const item of queue) {
+      await work(item).catch((error) => failures.push(error));
+      if (failures.length > 0) return;
+    }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, worker));
+  if (failures.length > 0) throw failures[0];
 }

@@ -89,7 +89,8 @@ describe('irradiance', () => {
   });
 
   test.each<[string, Partial<InventedRow>, RegExp]>([
-    ['direct', { dni: '9999' }, /split into direct and diffuse after Erbs 1982: 1 hour\./],
+    ['direct', { dni: '9999' }, /Direct irradiance made of global and diffuse: 1 hour\./],
+    ['direct and diffuse', { dni: '9999', dhi: '9999' }, /split into direct and diffuse after Erbs 1982: 1 hour\./],
     ['diffuse', { dhi: '9999' }, /Diffuse irradiance made of global and direct: 1 hour\./],
     ['global', { ghi: '9999' }, /Global irradiance made of direct and diffuse: 1 hour\./],
   ])('%s alone missing', (_, fields, note) => {
@@ -99,6 +100,27 @@ describe('irradiance', () => {
     expect(hour.ghi).toBeCloseTo(plain.ghi, 0);
     // Erbs' mean sky is not the clear one.
     for (const part of ['dni', 'dhi'] as const) expect(Math.abs(hour[part] - plain[part])).toBeLessThan(100);
+  });
+
+  test('direct light is what the global has beyond the diffuse, which stays as measured', () => {
+    const year = epwWith(0, 8760, { dni: '9999' });
+    for (let row = 0; row < 8760; row++) expect(year.at(row).dhi).toBe(PLAIN.at(row).dhi);
+    expect(Math.abs(year.at(NOON).dni - PLAIN.at(NOON).dni)).toBeLessThan(5);
+    const low = epwWith(0, 8760, { dni: '9999', ghi: '1400', dhi: '1' });
+    for (let row = 0; row < 8760; row++) expect(low.at(row).dni).toBeLessThan(1420);
+  });
+
+  test.each([
+    ['direct', 'dni', 'Direct irradiance made of global and diffuse'],
+    ['diffuse', 'dhi', 'Diffuse irradiance made of global and direct'],
+    ['global', 'ghi', 'Global irradiance made of direct and diffuse'],
+  ] as const)('noughts for %s alone all year are no measurement either', (name, key, made) => {
+    const year = epwWith(0, 8760, { [key]: '0' });
+    expect(year.notes[0]).toBe(
+      `${name[0]?.toUpperCase()}${name.slice(1)} irradiance is 0 all year and taken as missing.`,
+    );
+    expect(year.notes.join(' ')).toContain(made);
+    expect(Math.abs(year.at(NOON)[key] - PLAIN.at(NOON)[key])).toBeLessThan(5);
   });
 
   test('below nothing it is nothing, and said', () => {

@@ -77,6 +77,25 @@ describe('an exchange', () => {
     expect(one.site()).toMatchObject({ draft: { title: 'next' }, edition: 2, server: { revision: 2 } });
   });
 
+  it('that fails begins nothing more, and ends when what it had begun has ended', async () => {
+    for (let k = 0; k < 40; k++)
+      server.sites.change(siteId(10 + k), { base: { revision: null }, draft: { title: `${k}` } });
+    let begun = 0;
+    let ended = 0;
+    const { read } = server;
+    server.read = async (id) => {
+      begun++;
+      const turn = begun;
+      await new Promise((resolve) => setTimeout(resolve, turn === 2 ? 1 : 5));
+      ended++;
+      if (turn === 2) throw new Error('the line is down');
+      return read(id);
+    };
+    await expect(one.sync()).rejects.toThrow('the line is down');
+    expect(begun).toBeLessThan(10);
+    expect(ended).toBe(begun);
+  });
+
   it('shows a change on both sides as a conflict and replaces neither', async () => {
     await shared();
     await one.save('mine');
@@ -170,6 +189,15 @@ describe('a deletion', () => {
     await one.sync();
     expect(one.site()).toMatchObject({ conflict: null, waits: false });
     expect(there()).toMatchObject({ deleted: false, revision: 3 });
+  });
+
+  it('that is taken back leaves alone what another tab has saved since', async () => {
+    await shared();
+    const former = one.site() as SavedSite;
+    await one.remove();
+    await one.save('saved in another tab');
+    await one.shelf.change(ID, (left) => restoredSite(former, left));
+    expect(one.site()).toMatchObject({ draft: { title: 'saved in another tab' }, deleted: false });
   });
 
   it('is forgotten an hour later', async () => {
