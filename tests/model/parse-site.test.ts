@@ -276,7 +276,10 @@ describe('what is filled in fits the rest', () => {
   });
 
   test('nor is one that another edit by hand makes needful, and the file is taken as it stands', () => {
-    const edited = JSON.parse(JSON.stringify(parseSite(changed('box.mountHeightM', undefined))));
+    const box = { widthM: 0.3, heightM: 0.35, depthM: 0.12, powerW: 15 };
+    const place = { latitudeDeg: 33, longitudeDeg: -112 };
+    const walls = [{ name: 'wall', azimuthDeg: 270, heightM: 5 }];
+    const edited = JSON.parse(JSON.stringify(parseSite({ place, climate: { sample: 'dry-basin' }, box, walls })));
     edited.box.heightM = 3;
     edited.box.mountHeightM = 2;
     edited.assumed.push('box.powerW', 'box.mountHeightM');

@@ -50,6 +50,12 @@ describe('one bearing', () => {
     expect(bearings(turned)).toContain(after?.bearingDeg);
   });
 
+  test('half-way between two quarters no bearing comes twice', () => {
+    const draft = withFourWalls({ ...BARE, walls: [{ name: 'a', azimuthDeg: 0 }] }, 315.9, 'metric');
+    expect(bearings(draft)).toEqual([315.9, 45.9, 135.9, 225.9]);
+    expect(bearings(withFourWalls(draft, 0.9, 'metric')).sort((a, b) => a - b)).toEqual([0.9, 90.9, 180.9, 270.9]);
+  });
+
   test('always makes four walls at right angles, of different names', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 3600 }), fc.integer({ min: 0, max: 3600 }), (from, to) => {

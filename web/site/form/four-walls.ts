@@ -33,7 +33,7 @@ export function withFourWalls(draft: Draft, bearingDeg: number, units: UnitSyste
   const bearings = bearingsOf(draft) as number[];
   const turned = bearings.map((before) => nearestQuarter(before, bearingDeg));
   // Four walls half-way between would all turn the same way, or two would fall together.
-  const apart = new Set(turned).size === 4 ? turned : bearings.map((_, k) => wrapDegrees(bearingDeg + 90 * k));
+  const apart = new Set(turned).size === 4 ? turned : bearings.map((_, k) => rounded(bearingDeg + 90 * k));
   const walls = listAt(draft, 'walls').map((wall, k) => {
     const named = textAt(wall, 'name') === wallWord(bearings[k] as number);
     return { ...(wall as Draft), azimuthDeg: apart[k], ...(named ? { name: wallWord(apart[k] as number) } : {}) };
@@ -73,4 +73,5 @@ function bearingsOf(draft: Draft): number[] | null {
     : null;
 }
 
-const rounded = (bearing: number): number => wrapDegrees(Math.round(bearing * 10) / 10);
+/** In tenths, within the circle: the remainder of a fraction would be off by its last digits, and one bearing become two. */
+const rounded = (bearing: number): number => (((Math.round(bearing * 10) % 3600) + 3600) % 3600) / 10;
