@@ -35,10 +35,9 @@ function filledIn(site: Site, units: UnitSystem): Assumption[] {
     const value = valueAt(site, path);
     if (value === undefined || value === null || NOT_IN_USE[path]?.(site)) continue;
     const wall = site.walls[Number(/^walls\.(\d+)/.exec(path)?.[1])];
-    const text = [value]
-      .flat()
-      .map((one) => (typeof one === 'number' && field ? formatQuantity(field.kind, one, units) : String(one)))
-      .join(' to ');
+    const number = (one: unknown) =>
+      typeof one === 'number' && field ? formatQuantity(field.kind, one, units) : String(one);
+    const text = OWN_TEXTS[general]?.(value) ?? [value].flat().map(number).join(' to ');
     const key = `${general}=${text}`;
     const usual = OWN_ORIGINS[general]?.(site) ?? (field?.default?.value === value ? field.default.origin : undefined);
     const line = lines.get(key) ?? { assumption: describe(general, field, text, usual), walls: [] };
@@ -81,11 +80,27 @@ const NOT_IN_USE: Readonly<Record<string, (site: Site) => boolean>> = {
   'box.standOffM': ({ box }) => box.mount === 'post',
 };
 
+const LIMITED: Readonly<Record<string, string>> = {
+  insideAir: 'the air inside the box',
+  outsideAir: 'the outside air',
+  componentCase: 'the case of the electronics',
+};
+
+/** Values that are neither a number nor a word for people. */
+const OWN_TEXTS: Readonly<Record<string, (value: unknown) => string>> = {
+  'limits.refersTo': (value) => LIMITED[String(value)] ?? String(value),
+  'box.hood.faces': (value) => [value].flat().join(', '),
+  'box.hood.openTop': (value) => (value === true ? 'yes' : 'no'),
+};
+
 const OTHER_LABELS: Readonly<Record<string, string>> = {
   'place.timeZone': 'time zone',
   'walls[].construction': 'wall construction',
   'limits.refersTo': 'the limits refer to',
   'box.mount': 'the box is mounted on',
+  'box.hood.faces': 'faces under the hood',
+  'box.hood.openTop': 'the hood is open at its top',
+  'walls[].obstructions[].leafOnMonths': 'months in leaf, 1 for January',
   'box.finishState': 'state of the finish',
   'box.material': 'outer skin, as touch feels it',
   'box.duty': 'heat inside through the day',
@@ -100,6 +115,10 @@ const OTHER_ORIGINS: Readonly<Record<string, string>> = {
   'walls[].solarAbsorptance': 'of the wall construction, mid-range of engineering tables',
   'walls[].construction': `${CONSTRUCTIONS.brick.label} where nothing is entered`,
   'box.mount': 'on the wall where nothing is entered',
+  'box.hood.faces': 'all but underside and back where nothing is entered',
+  'box.hood.openTop': 'open where nothing is entered',
+  'walls[].obstructions[].leafOnMonths':
+    'common practice, no source; of the north, half a year later south of the equator',
   'box.finishState': 'on the safe side for light finishes',
   'box.material': 'on the safe side',
   'box.duty': 'the same all day where nothing is entered',

@@ -6,6 +6,7 @@ import { type Command, printable, printText, readArgs, readWhole, seeHelp } from
 import { fileFailure, isFull } from '../file-failure.ts';
 import { programName, shellWord } from '../program-name.ts';
 import { progressTail, screeningText } from '../report/screening-text.ts';
+import { screeningAssumptions } from '../screening/assumptions.ts';
 import { readBaseSite } from '../screening/base-site.ts';
 import { CLIMATE_NAMES } from '../screening/climate-choice.ts';
 import { COLUMN_KINDS, matchColumns, readColumnOption } from '../screening/columns.ts';
@@ -128,7 +129,7 @@ async function screenUntilDone(job: ScreeningJob, args: readonly string[]): Prom
       onProgress: (now) => progress.tell(now.share, progressTail(now)),
     });
     progress.end();
-    printText(screeningText(summary));
+    printText(screeningText(summary, screeningAssumptions(summary.tally, job, 'metric')));
     return 0;
   } catch (error) {
     progress.end();

@@ -5,13 +5,11 @@ import { MARGIN_STEP_K, type Tally } from '../screening/tally.ts';
 import { table } from '../terminal/table.ts';
 import { wrap } from '../terminal/wrap.ts';
 
-export const ASSUMED_CAUTION =
-  'No climate was given for the rows marked "assumed": theirs is blended from the invented samples by latitude and altitude. That sorts addresses roughly and decides nothing; give design temperatures, --climate or --weather.';
-
-export const BARE_WALL_CAUTION =
-  'A clear design day, a wall without obstructions unless the table or the site file says so; earthing and cable reach are to be checked on site.';
-
-export function screeningText({ tally, out, rejects, seconds, resumedAt }: ScreeningSummary): string {
+/** `assumptions` are what the figures rest on. */
+export function screeningText(
+  { tally, out, rejects, seconds, resumedAt }: ScreeningSummary,
+  assumptions: readonly string[],
+): string {
   if (tally.rows === 0) return `No rows: ${out} holds its header only.`;
   const parts = [
     `${count(tally.screened, 'address', 'addresses')} screened in ${duration(seconds)}${resumedAt > 0 ? `, ${resumedAt} rows of them before` : ''}; results in ${out}`,
@@ -19,8 +17,7 @@ export function screeningText({ tally, out, rejects, seconds, resumedAt }: Scree
   if (tally.screened > 0) parts.push('', kits(tally), '', margins(tally), '', climates(tally));
   if (tally.blank > 0) parts.push('', `${count(tally.blank, 'blank row', 'blank rows')} passed over.`);
   parts.push('', rejected(tally, rejects));
-  if ((tally.climates['assumed'] ?? 0) > 0) parts.push('', wrap(ASSUMED_CAUTION));
-  parts.push('', wrap(BARE_WALL_CAUTION));
+  for (const line of assumptions) parts.push('', wrap(line));
   return parts.join('\n');
 }
 

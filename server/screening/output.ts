@@ -1,10 +1,12 @@
 /** Results as text: rows of a CSV file that a spreadsheet may open, or features of a GeoJSON file. */
 import { stringify } from 'csv-stringify/sync';
 import type { ScreenedSite } from '../../model/index.ts';
+import { screeningAssumptions } from './assumptions.ts';
 import type { ChosenClimate } from './climate-choice.ts';
 import { columnNames, namesBeside } from './column-names.ts';
 import type { TableRecord } from './records.ts';
 import { COMPASS_WALLS, type RowProblem, type RowSettings, type RowSite } from './row-site.ts';
+import type { Tally } from './tally.ts';
 
 export const FORMATS = ['csv', 'geojson'] as const;
 
@@ -79,7 +81,11 @@ export function resultsHead(settings: OutputSettings, bom: boolean): string {
   return `${bom ? '\ufeff' : ''}${csv([names], settings.delimiter)}`;
 }
 
-export const resultsFoot = ({ format }: OutputSettings): string => (format === 'geojson' ? '\n]}\n' : '');
+/** What stands behind the last result: in GeoJSON what all of them rest on, as a member of its own (RFC 7946, section 6.1). */
+export function resultsFoot(settings: OutputSettings, tally: Pick<Tally, 'climates'>): string {
+  if (settings.format !== 'geojson') return '';
+  return `\n],"assumptions":${JSON.stringify(screeningAssumptions(tally, settings, 'metric'))}}\n`;
+}
 
 /** Results as text. Each feature of GeoJSON is led by a comma; the first of a file loses it. */
 export function resultsText(rows: readonly RowResult[], settings: OutputSettings): string {

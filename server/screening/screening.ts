@@ -218,7 +218,7 @@ async function work({ job, paths, queue, pool, settings, options }: Work): Promi
     }
     const all = [read(), write(), ...Array.from({ length: pool.width }, serve)];
     await Promise.race([Promise.all(all), stopping]);
-    out.append(resultsFoot(settings));
+    out.append(resultsFoot(settings, tally));
     commit(true);
     progress(tally, true);
     return tally;

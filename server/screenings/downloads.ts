@@ -66,7 +66,7 @@ function* geojson(screenings: Screenings, id: string): Generator<string> {
   } finally {
     db?.close();
   }
-  yield resultsFoot(settings);
+  yield resultsFoot(settings, screenings.record(id).tally);
 }
 
 async function stream(from: Readable, response: Response): Promise<void> {

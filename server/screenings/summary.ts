@@ -1,22 +1,8 @@
 /** What a screening found as a whole: counts by kit class, margin and climate, and what all of it rests on. */
-import {
-  dayAssumptions,
-  formatQuantity,
-  KIT_CLASSES,
-  type Site,
-  type UnitSystem,
-  usualUnits,
-} from '../../model/index.ts';
-import { ASSUMED_CAUTION, BARE_WALL_CAUTION } from '../report/screening-text.ts';
+import { dayAssumptions, KIT_CLASSES, type Site, type UnitSystem, usualUnits } from '../../model/index.ts';
+import { screeningAssumptions } from '../screening/assumptions.ts';
 import type { RowResult } from '../screening/output.ts';
-import {
-  parseRowSite,
-  RowError,
-  type RowSettings,
-  rowSite,
-  USUAL_BOX,
-  USUAL_EAVE_HEIGHT_M,
-} from '../screening/row-site.ts';
+import { parseRowSite, RowError, type RowSettings, rowSite } from '../screening/row-site.ts';
 import { MARGIN_STEP_K, type Tally } from '../screening/tally.ts';
 
 const CLIMATE_TEXTS: Readonly<Record<string, string>> = {
@@ -48,7 +34,7 @@ export function screeningSummary(tally: Tally, settings: RowSettings, { row, uni
     },
     kitClasses: KIT_CLASSES.map(({ name, text }) => ({ kit: name, label: text, count: tally.kits[name] ?? 0 })),
     marginHistogram: histogram(margins),
-    assumptions: assumptions(tally, settings, units),
+    assumptions: screeningAssumptions(tally, settings, units),
     example: row === null || site === null ? null : exampleOf(row, site, units),
     climates: byCount(tally.climates).map(([used, count]) => ({ used, text: CLIMATE_TEXTS[used] ?? used, count })),
     rejectReasons: byCount(tally.reasons).map(([reason, count]) => ({ reason, count })),
@@ -78,24 +64,6 @@ function histogram(margins: readonly { readonly low: number; readonly count: num
 
 function byCount(counts: Readonly<Record<string, number>>): [string, number][] {
   return Object.entries(counts).sort(([, a], [, b]) => b - a);
-}
-
-function assumptions(tally: Tally, settings: RowSettings, units: UnitSystem): string[] {
-  const { widthM, heightM, depthM, powerW } = USUAL_BOX;
-  const size = (m: number) => formatQuantity('smallLength', m, units);
-  const lines = [BARE_WALL_CAUTION];
-  if ((tally.climates['assumed'] ?? 0) > 0) lines.push(ASSUMED_CAUTION);
-  if (settings.base.box === undefined) {
-    lines.push(
-      `Where the table says nothing else, a box of ${size(widthM)} by ${size(heightM)} by ${size(depthM)} that gives off ${powerW} W, a small terminal invented for this program.`,
-    );
-  }
-  if (settings.columns.eaveDepth !== undefined) {
-    lines.push(
-      `Eaves stand ${formatQuantity('length', USUAL_EAVE_HEIGHT_M, units)} above the box where the table gives their depth only (assumed).`,
-    );
-  }
-  return lines;
 }
 
 /** Rows differ in what they bring; one of them shows what the rest of a site is filled in with. */

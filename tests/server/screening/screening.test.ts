@@ -122,7 +122,11 @@ describe('the results', () => {
   test('as GeoJSON are features with their numbers', async () => {
     const to = join(folder, 'results.geojson');
     await screened(folder, `${manyRows(24, 9)}\n`, { format: 'geojson', out: to });
-    const { type, features } = JSON.parse(readFileSync(to, 'utf8'));
+    const { type, features, assumptions } = JSON.parse(readFileSync(to, 'utf8'));
+    expect(assumptions).toEqual([
+      expect.stringContaining('A clear design day'),
+      expect.stringContaining('300 mm by 350 mm by 120 mm'),
+    ]);
     expect(type).toBe('FeatureCollection');
     expect(features).toHaveLength(22);
     expect(features[0]).toMatchObject({
