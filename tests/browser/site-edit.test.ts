@@ -1,8 +1,8 @@
 /**
  * How soon the verdict follows an edit on a phone of the middle class: at 360x740, the processor slowed down to a quarter.
  *
- * Chromium slows down the main thread only and not the workers, so the worker's own time is measured beside it and counted four
- * times. What is asked is 200 ms. A machine that runs other things at the same time, as those of a CI do, would fail that
+ * Chromium slows down the main thread only and not the workers: what is asked, 200 ms, is asked of that. The worker's own time is
+ * measured beside it, and what the whole would take with that four times as long is printed, not held to anything. A machine that runs other things at the same time, as those of a CI do, would fail that
  * without any fault of the page; so a fixed piece of arithmetic is timed after each edit in the same page, and the bound is
  * stretched by as much as that took longer than it does on a machine at rest, and doubled, since a worker waits for its turn there,
  * too. The figures are printed.
@@ -77,7 +77,9 @@ function edit({ id, text, watched }: { id: string; text: string; watched: string
 
 const middle = (values: number[]) => [...values].sort((a, b) => a - b)[values.length >> 1] ?? Number.NaN;
 
-test('the verdict follows an edit within 200 ms, on a machine at rest', { timeout: 120_000 }, async () => {
+test('the verdict follows an edit within 200 ms of a slowed main thread, on a machine at rest', {
+  timeout: 120_000,
+}, async () => {
   await stage.site.close();
   stage.site = await openSitePage(stage.browser, stage.server.address, PHONE);
   const { page } = stage.site;
@@ -110,6 +112,7 @@ test('the verdict follows an edit within 200 ms, on a machine at rest', { timeou
   ]);
   const place = await median('field-place-latitudeDeg', '.wall-cards', ['34', '35', '36']);
   process.stdout.write(`edit to verdict, ms: power ${JSON.stringify(power)}, latitude ${JSON.stringify(place)}\n`);
-  const slowness = Math.max(1, power.loopMs / LOOP_AT_REST_MS);
-  expect(power.wholeMs).toBeLessThan(ASKED_MS * BUSY * slowness);
+  for (const { wholeMs, loopMs } of [power, place]) {
+    expect(wholeMs).toBeLessThan(ASKED_MS * BUSY * Math.max(1, loopMs / LOOP_AT_REST_MS));
+  }
 });
