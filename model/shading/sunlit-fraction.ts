@@ -1,12 +1,10 @@
 import { cosDeg, sinDeg } from '../solar/angles.ts';
 import type { SunPosition } from '../solar/sun-position.ts';
 import type { WallPoint } from './bodies.ts';
+import { GOLDEN } from './golden.ts';
 import type { Scene, SunRays } from './scene.ts';
 import { along, dot, type Vector } from './vector.ts';
 import type { Panel } from './wall-frame.ts';
-
-/** The golden section: points at its multiples lie evenly on a line however many there are. */
-const GOLDEN = 0.6180339887498949;
 
 const CORNERS = [
   [-1, -1],

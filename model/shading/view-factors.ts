@@ -4,6 +4,7 @@
  */
 
 import type { WallPoint } from './bodies.ts';
+import { GOLDEN } from './golden.ts';
 import { type GroundPoints, groundPoints } from './ground-shadow.ts';
 import type { RayEnd, Scene } from './scene.ts';
 import type { Vector } from './vector.ts';
@@ -34,9 +35,6 @@ export const WALL_ONLY: FaceView = {
 /** Rays over a quarter of the hemisphere from each sample point: before a bare wall, and where something stands. */
 const COARSE_RAYS = 90;
 const FINE_RAYS = 900;
-
-/** The golden section: points at its multiples lie evenly on a line however many there are. */
-const GOLDEN = 0.6180339887498949;
 
 /**
  * Directions over a hemisphere about the third axis, each standing for an equal share of the view. Measured by the angle a

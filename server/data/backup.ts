@@ -112,9 +112,9 @@ async function appearing<Result>(
   fill: (partial: string) => Promise<Result>,
   makeWay = () => {},
 ): Promise<Result> {
-  const partial = `${target}.unfinished`;
+  // A name of its own: what stands under a plain one may be somebody's.
+  const partial = `${target}.${randomUUID().slice(0, 8)}.unfinished`;
   try {
-    rmSync(partial, { recursive: true, force: true });
     makeFolders(partial);
     const result = await fill(partial);
     makeWay();

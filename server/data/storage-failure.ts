@@ -1,4 +1,5 @@
 /** What is told when the disk or the database would not take something: nothing of it was saved, and why. */
+import { codeOf } from '../file-failure.ts';
 
 export interface StorageFailure {
   readonly status: number;
@@ -33,15 +34,10 @@ function told(status: number, what: string): StorageFailure {
 /** What an error of the storage means; undefined for any other error. */
 export function storageFailure(error: unknown): StorageFailure | undefined {
   const code = codeOf(error);
-  return code === undefined ? undefined : FAILURES[Object.keys(FAILURES).find((known) => code.startsWith(known)) ?? ''];
+  return FAILURES[Object.keys(FAILURES).find((known) => code.startsWith(known)) ?? ''];
 }
 
 /** Whether an error says that a file is no database, or no whole one. */
 export function isDamage(error: unknown): boolean {
-  return /^SQLITE_(CORRUPT|NOTADB)/.test(codeOf(error) ?? '');
-}
-
-function codeOf(error: unknown): string | undefined {
-  const code = (error as { code?: unknown } | null)?.code;
-  return typeof code === 'string' ? code : undefined;
+  return /^SQLITE_(CORRUPT|NOTADB)/.test(codeOf(error));
 }
