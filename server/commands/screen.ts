@@ -63,7 +63,8 @@ turbidity are refused; where the table does, such columns are passed through.
 Without a climate in the row, --climate or --weather, the design day is
 assumed: blended from the invented samples by latitude and altitude.
 
-Columns that are read; capitals, spaces and units in brackets do not matter:
+Columns that are read; capitals and spaces do not matter, and a unit behind the
+name, such as Limit (°F) or altitude_ft, is that of the column's plain numbers:
 ${COLUMN_KINDS.map(({ key, label, names }) => wrap(`${label} (also ${names.join(', ')})`, `  ${key.padEnd(13)}`)).join('\n')}`,
   run: async (args) => {
     const { values, positionals } = readArgs(
@@ -129,7 +130,9 @@ async function screenUntilDone(job: ScreeningJob, args: readonly string[]): Prom
       onProgress: (now) => progress.tell(now.share, progressTail(now)),
     });
     progress.end();
-    printText(screeningText(summary, screeningAssumptions(summary.tally, job, 'metric')));
+    printText(
+      screeningText(summary, screeningAssumptions(summary.tally, { ...job, header: job.source.header }, 'metric')),
+    );
     return 0;
   } catch (error) {
     progress.end();

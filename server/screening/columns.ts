@@ -1,5 +1,6 @@
 /** The columns that a screening reads: what each one sets in a site, and the names by which it is found. */
 import { BadInput } from '../bad-input.ts';
+import { type HeaderUnit, headerUnit, withoutUnit } from './header-units.ts';
 
 export interface ColumnKind {
   readonly key: string;
@@ -121,7 +122,7 @@ export const REQUIRED_COLUMNS = ['latitude', 'longitude'] as const satisfies rea
 /** Longer names are known to nobody, and the pattern below takes long over brackets without end. */
 const LONGEST_NAME = 200;
 
-/** A name without what writers differ in: case, spaces, units in brackets, punctuation. */
+/** A name without what writers differ in: case, spaces, punctuation, and what stands in brackets, of which units are read apart. */
 export function plain(name: string): string {
   return name
     .slice(0, LONGEST_NAME)
@@ -187,10 +188,12 @@ export function matchByName(
 ): ColumnMatch {
   const match: Partial<Record<ColumnKey, number>> = { ...known };
   const taken = new Set(Object.values(known));
-  for (const { key, names } of COLUMN_KINDS) {
+  for (const { key, path, names } of COLUMN_KINDS) {
     if (match[key] !== undefined || left.includes(key)) continue;
     const wanted = [plain(key), ...names];
-    const at = header.findIndex((column, k) => !taken.has(k) && wanted.includes(plain(column)));
+    const isIt = (column: string) =>
+      wanted.includes(plain(column)) || wanted.includes(plain(withoutUnit(column, path)));
+    const at = header.findIndex((column, k) => !taken.has(k) && isIt(column));
     if (at >= 0) {
       match[key] = at;
       taken.add(at);
@@ -200,6 +203,21 @@ export function matchByName(
     for (const key of BESIDE_DESIGN_MAX) if (known[key] === undefined) delete match[key];
   }
   return match;
+}
+
+/** Units that the names of matched columns tell and that are not those of the model, or do not fit. */
+export function columnUnits(
+  header: readonly string[],
+  match: ColumnMatch,
+): ReadonlyMap<ColumnKey, HeaderUnit & { readonly column: string }> {
+  const units = new Map<ColumnKey, HeaderUnit & { column: string }>();
+  for (const { key, path } of COLUMN_KINDS) {
+    const at = match[key];
+    const column = at === undefined ? '' : (header[at] ?? '');
+    const found = headerUnit(column, path);
+    if (found !== undefined && found.unit !== '') units.set(key, { ...found, column });
+  }
+  return units;
 }
 
 /** Reads "latitude=Y,longitude=X". */

@@ -2,7 +2,7 @@
 import { FINISH_NAMES, FINISHES, type Problem, parseSite, type Site, SiteError } from '../../model/index.ts';
 import { bearingsIn } from './bearings.ts';
 import { type ChosenClimate, type ClimateSettings, chooseClimate } from './climate-choice.ts';
-import { COLUMN_KINDS, type ColumnKey, type ColumnMatch, plain } from './columns.ts';
+import { COLUMN_KINDS, type ColumnKey, type ColumnMatch, columnUnits, plain } from './columns.ts';
 import type { TableRecord } from './records.ts';
 import { type RowPlace, rowPlace } from './row-place.ts';
 
@@ -56,12 +56,24 @@ export const COMPASS_WALLS = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'] as con
 /** How far the eave stands above the box where only its depth is given, m. Assumed: below the soffit of one storey. */
 export const USUAL_EAVE_HEIGHT_M = 0.8;
 
+const PLAIN_NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
+
+/** Worked out once for all rows with the same settings. */
+const unitsBySettings = new WeakMap<RowSettings, ReturnType<typeof columnUnits>>();
+
+function unitsOf(settings: RowSettings): ReturnType<typeof columnUnits> {
+  const known = unitsBySettings.get(settings) ?? columnUnits(settings.header, settings.columns);
+  unitsBySettings.set(settings, known);
+  return known;
+}
+
 /**
  * Reads a row as a site file.
  * @throws RowError
  */
 export function rowSite(record: TableRecord, settings: RowSettings): RowSite {
   const { header, columns, base } = settings;
+  const units = unitsOf(settings);
   if (record.fault !== undefined) throw new RowError([problemOf('', record.cells[0] ?? '', record.fault)]);
   if (record.cells.length !== header.length) throw new RowError([problemOf('', '', cellCount(record, header.length))]);
   const cell = (key: ColumnKey): string | undefined => {
@@ -69,8 +81,16 @@ export function rowSite(record: TableRecord, settings: RowSettings): RowSite {
     const entered = at === undefined ? '' : (record.cells[at] ?? '').trim();
     // Spreadsheets, and our own results, put an apostrophe before a text that would be taken for a formula: "'-113.4 deg".
     const text = entered.replace(/^'(?=[-+])/, '');
-    return text === '' ? undefined : text;
+    if (text === '') return undefined;
+    const { unit = '' } = units.get(key) ?? {};
+    return unit !== '' && PLAIN_NUMBER.test(text) ? `${text} ${unit}` : text;
   };
+  const misfits = [...units.values()].filter(({ fits }) => !fits);
+  if (misfits.length > 0) {
+    throw new RowError(
+      misfits.map(({ column, unit }) => problemOf(column, '', `${unit} is no unit for it; rename the column`)),
+    );
+  }
   const place = rowPlace(cell);
   const problems = [...coordinateProblems(cell, place, settings), ...commaProblems(cell, header, columns)];
   if (problems.length > 0) throw new RowError(problems);

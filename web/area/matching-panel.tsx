@@ -1,7 +1,7 @@
 /** Which column says what, what the first rows look like, what is wrong with them: all before anything runs. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { askFields, checkTable, type Field, type Matching, type Preview, startScreening, type Table } from './api.ts';
-import { matched, missing, parted, rejectedOf } from './matching.ts';
+import { matched, missing, parted, rejectedWords } from './matching.ts';
 import { PreviewTable, ProblemTable } from './preview-table.tsx';
 import { Refusal, type Refused, refusedBy } from './refusal.tsx';
 import { counted } from './run-words.ts';
@@ -31,7 +31,6 @@ export function MatchingPanel({ table, leave, started }: MatchingPanelProps) {
   const { here, others } = useMemo(() => parted(fields, table.matching), [fields, table]);
   const choosing = { columns: table.columns, matching, set };
   const lacking = missing(fields, matching);
-  const rejected = rejectedOf(preview);
 
   const run = async () => {
     setBusy(true);
@@ -77,7 +76,7 @@ export function MatchingPanel({ table, leave, started }: MatchingPanelProps) {
               ? 'Looking …'
               : lacking.length > 0
                 ? `Nothing can be read without a column for the ${lacking.map(({ what }) => what.split(',')[0]).join(' and the ')}.`
-                : `${rejected.words} would be rejected. The others are screened all the same; rejected rows come as a file of their own.`}
+                : `${rejectedWords(preview)} Rejected rows come as a file of their own.`}
           </p>
           {lacking.length === 0 && preview.problems.length > 0 && <ProblemTable problems={preview.problems} />}
         </div>

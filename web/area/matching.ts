@@ -31,11 +31,13 @@ export function fieldOfColumn(matching: Matching): ReadonlyMap<string, string> {
   return new Map(Object.entries(matching).flatMap(([field, column]) => (column === null ? [] : [[column, field]])));
 }
 
-/** How many of the rows looked at would be rejected: "3 of the first 50 rows". */
-export function rejectedOf({ problems, rowsChecked }: Preview): { readonly rows: number; readonly words: string } {
+/** What would become of the rows looked at: "3 of the first 50 rows would be rejected. The others are screened all the same." */
+export function rejectedWords({ problems, rowsChecked }: Preview): string {
   const rows = new Set(problems.map(({ row }) => row)).size;
-  const of = rowsChecked === 1 ? 'the only row looked at' : `the first ${rowsChecked} rows`;
-  return { rows, words: `${rows === 0 ? 'None' : rows} of ${of}` };
+  if (rowsChecked === 1) return `The only row looked at would ${rows === 0 ? 'be screened' : 'be rejected'}.`;
+  if (rows === 0) return `None of the first ${rowsChecked} rows would be rejected.`;
+  if (rows === rowsChecked) return `All of the first ${rowsChecked} rows would be rejected.`;
+  return `${rows} of the first ${rowsChecked} rows would be rejected. The others are screened all the same.`;
 }
 
 /** Cells that are wrong, as "row column", for marking them in the preview. */

@@ -2,7 +2,7 @@
 import type { UnitSystem } from '../../model/index.ts';
 import { unbroken } from '../site/words.ts';
 import { askRow } from './api.ts';
-import { marginWords, nameOfRow, peakCell } from './margin-text.ts';
+import { marginWords, nameOfRow, peakCell, wallText } from './margin-text.ts';
 import { OpenSite } from './open-site.tsx';
 import { Refusal, refusedBy } from './refusal.tsx';
 import { useAnswer } from './use-answer.ts';
@@ -20,7 +20,7 @@ export function PointCard({ id, row: number, units, close }: PointCardProps) {
   const name = nameOfRow(row);
   const figures: readonly (readonly [string, string])[] = [
     ['Room to the limit', marginWords(row.marginK, units)],
-    ['Best wall', row.bestWall ?? 'none'],
+    ['Best wall', row.bestWall === null ? 'none' : wallText(row.bestWall)],
     ['Inside air at the peak', peakCell(row.peakInsideAirC, units)],
     ['Walls inside the limits', `${Math.round(row.shareInside * 100)} %`],
     ['On the truck', row.kit],

@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { type UnitSystem, unitSymbol } from '../../model/index.ts';
 import { askRows, type Row, type Summary } from './api.ts';
-import { marginCell, nameOfRow, peakCell } from './margin-text.ts';
+import { marginCell, nameOfRow, peakCell, wallText } from './margin-text.ts';
 import { Refusal, refusedBy } from './refusal.tsx';
 import {
   belowK,
@@ -180,7 +180,7 @@ function RowsBody({ rows, view, units, sort, choose }: RowsBodyProps) {
                 {marginCell(row.marginK, units)}
               </td>
               <td>{peakCell(row.peakInsideAirC, units)}</td>
-              <td class="words">{row.bestWall ?? '–'}</td>
+              <td class="words">{row.bestWall === null ? '–' : wallText(row.bestWall)}</td>
               <td>{Math.round(row.shareInside * 100)}&nbsp;%</td>
               <td class="words">{row.kit}</td>
               <td class="words remedy-cell">{row.remedy ?? '–'}</td>

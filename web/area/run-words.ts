@@ -46,7 +46,11 @@ export function progressText({ rows, ratePerS, etaS, status }: Screening): strin
 /** "23 of 40 addresses stay inside the limit on their best wall, as they are." */
 export function foundWords({ addresses, insideLimit }: Summary['counts']): string {
   if (addresses === 0) return 'No address could be judged.';
+  if (addresses === 1) {
+    const verb = insideLimit === 1 ? 'stays' : 'does not stay';
+    return `The only address ${verb} inside the limits on the best wall with nothing added.`;
+  }
   const inside = insideLimit === addresses ? 'All' : insideLimit === 0 ? 'None' : countText(insideLimit);
-  const verb = insideLimit === 1 && addresses > 1 ? 'stays' : 'stay';
+  const verb = insideLimit === 1 ? 'stays' : 'stay';
   return `${inside} of ${counted(addresses, 'address', 'addresses')} ${verb} inside the limits on the best wall with nothing added.`;
 }

@@ -53,6 +53,65 @@ describe('columns', () => {
   });
 });
 
+describe('units in the names of columns', () => {
+  const US = [
+    'Latitude',
+    'Longitude',
+    'Altitude (ft)',
+    'Limit (°F)',
+    'eave_ft',
+    'Power (W)',
+    'width in',
+    'maxC',
+    'range (deg F)',
+  ];
+  const cells = ['33.2', '-113.4', '5000', '140', '3', '14', '12', '44', '27'];
+
+  test('are those of the plain numbers below them', () => {
+    const { site } = read(US, cells);
+    expect(site.place.altitudeM).toBeCloseTo(1524, 9);
+    expect(site.limits.maxC).toBeCloseTo(60, 9);
+    expect(site.walls[0]?.eave?.depthM).toBeCloseTo(0.9144, 9);
+    expect(site.box).toMatchObject({ powerW: 14, widthM: 0.3048 });
+    expect(site.climate.designDay).toMatchObject({ maxC: 44, dailyRangeK: 15 });
+  });
+
+  test('give the site that the same numbers with their units give', () => {
+    const bare = ['Latitude', 'Longitude', 'altitude', 'limit', 'eave', 'power', 'width', 'maxC', 'range'];
+    const written = ['33.2', '-113.4', '5000 ft', '140 degF', '3 ft', '14', '12 in', '44', '27 degF'];
+    expect(read(US, cells).site).toEqual(read(bare, written).site);
+  });
+
+  test('yield to a unit in the cell', () => {
+    expect(read(['lat', 'lon', 'limit F'], ['33', '-113', '60 degC']).site.limits.maxC).toBe(60);
+  });
+
+  test.each([
+    'limit F',
+    'limit_f',
+    'limitF',
+    'Limit (F)',
+    'limit [deg. F]',
+    'Limit (degrees Fahrenheit)',
+    'LIMIT (ºF)',
+  ])('%s is in degF', (name) => {
+    expect(read(['lat', 'lon', name], ['33', '-113', '140']).site.limits.maxC).toBeCloseTo(60, 9);
+  });
+
+  test.each(['limit', 'limit C', 'Limit (upper)', 'limitC', 'limit_c', 'Limit (degC)'])('%s is in degC', (name) => {
+    expect(read(['lat', 'lon', name], ['33', '-113', '60']).site.limits.maxC).toBe(60);
+  });
+
+  test('of another quantity are refused, and a named column keeps its unit', () => {
+    expect(problems(['lat', 'lon', 'Altitude (°F)'], ['33', '-113', '60'])).toEqual([
+      expect.objectContaining({ column: 'Altitude (°F)', reason: expect.stringContaining('degF is no unit for it') }),
+    ]);
+    const header = ['lat', 'lon', 'site height ft'];
+    const columns = matchColumns(header, { altitude: 'site height ft' });
+    expect(read(header, ['33', '-113', '1000'], { columns }).site.place.altitudeM).toBeCloseTo(304.8, 9);
+  });
+});
+
 describe('a row', () => {
   const header = ['lat', 'lon', 'bearings', 'finish', 'power', 'limit', 'maxC', 'range', 'eave', 'altitude', 'note'];
 

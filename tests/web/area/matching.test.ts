@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fieldOfColumn, matched, missing, parted, rejectedOf } from '../../../web/area/matching.ts';
+import { fieldOfColumn, matched, missing, parted, rejectedWords } from '../../../web/area/matching.ts';
 
 const FIELDS = [
   { field: 'latitude', required: true, what: 'latitude' },
@@ -37,7 +37,12 @@ describe('matching', () => {
 test('a row with two problems is one row', () => {
   const problem = (row: number) => ({ row, column: 'x', value: '', reason: 'wrong' });
   const words = (rows: number[], rowsChecked: number) =>
-    rejectedOf({ firstRows: [], rowsChecked, problems: rows.map(problem) }).words;
-  expect(words([3, 3, 9], 50)).toBe('2 of the first 50 rows');
-  expect(words([], 50)).toBe('None of the first 50 rows');
+    rejectedWords({ firstRows: [], rowsChecked, problems: rows.map(problem) });
+  expect(words([3, 3, 9], 50)).toMatch(/^2 of the first 50 rows would be rejected\. The others are screened/);
+  expect(words([], 50)).toBe('None of the first 50 rows would be rejected.');
+  expect(words([2, 3], 2)).toBe('All of the first 2 rows would be rejected.');
+  expect([words([], 1), words([2], 1)]).toEqual([
+    'The only row looked at would be screened.',
+    'The only row looked at would be rejected.',
+  ]);
 });

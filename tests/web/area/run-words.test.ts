@@ -45,5 +45,7 @@ test('what was found, with none and one and all', () => {
   expect(words(40, 23)).toMatch(/^23 of 40 addresses stay /);
   expect(words(40, 0)).toMatch(/^None of 40 addresses stay /);
   expect(words(40, 40)).toMatch(/^All of 40 addresses stay /);
+  expect(words(1, 1)).toMatch(/^The only address stays inside /);
+  expect(words(1, 0)).toMatch(/^The only address does not stay inside /);
   expect(words(0, 0)).toBe('No address could be judged.');
 });
