@@ -2,6 +2,7 @@
 import { CAUTIONS } from '../cautions.ts';
 import { clockTime } from '../civil-day.ts';
 import { playDay } from '../siting/played-day.ts';
+import { SUNSHINE } from '../siting/sunshine.ts';
 import { shadeMemory } from '../siting/wall-shade.ts';
 import { formatQuantity, type UnitSystem, usualUnits } from '../units.ts';
 import { answerQuestion } from './answer.ts';
@@ -189,7 +190,7 @@ export function comparisonRows({ a, b }: Comparison, units: UnitSystem): Handout
     row('outside air, highest', ({ played }) => temperature(played.result.peakOutsideAirC)),
     row('margin to the limit', ({ played }) => formatQuantity('temperatureDifference', played.result.marginK, units)),
     row('hours over the limit', ({ played }) => hoursText(played.result.hoursOverLimit)),
-    row('direct sun on the box', ({ played }) => hoursText(played.result.sunHours)),
+    row(`${SUNSHINE} on the box`, ({ played }) => hoursText(played.result.sunHours)),
     row(`wear of the electronics against ${formatQuantity('temperature', AGEING_AGAINST_C, units, 0)}`, ({ ageing }) =>
       ageing.electronicsAgainst40C.toFixed(2),
     ),
