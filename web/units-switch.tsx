@@ -16,7 +16,8 @@ export function UnitsSwitch({ units, onChoose }: { units: UnitSystem; onChoose: 
             name="units"
             value={choice.units}
             checked={units === choice.units}
-            onChange={() => onChoose(choice.units)}
+            // A click on the one that is marked is a choice, too: it holds for what is opened next. Arrow keys click as well.
+            onClick={() => onChoose(choice.units)}
           />
           <span>{choice.label}</span>
         </label>

@@ -154,7 +154,7 @@ function PartNav({ lesson, units, part, tried, go }: NavProps) {
               {...current(at('question', index))}
             >
               {index + 1}
-              {id in tried && ' ✓'}
+              {id in tried && ' •'}
             </button>
           </li>
         ))}

@@ -15,7 +15,7 @@ interface HeatPictureProps {
 }
 
 /** Narrower than so many letters, the words of the arrows become smaller. */
-const WIDE_LETTERS = 24;
+const WIDE_LETTERS = 27;
 
 /** The thickest arrow, in letters. */
 const THICKEST_LETTERS = 2;
@@ -47,7 +47,7 @@ export function HeatPicture({ played, step, units, largestW, description }: Heat
   };
   const [ins, outs] = [rowsOf('in'), rowsOf('out')];
   const height = Math.max(fontPx * 9, ...[...ins, ...outs].map(({ y, px }) => y + px / 2 + fontPx * 0.5));
-  const boxWidth = Math.min(widthPx * 0.28, fontPx * 9);
+  const boxWidth = Math.min(widthPx * 0.24, fontPx * 9);
   const [left, right] = [(widthPx - boxWidth) / 2, (widthPx + boxWidth) / 2];
   const { storedW } = balance(ledger);
   const insideC = played.result.insideAirC[step] ?? 0;

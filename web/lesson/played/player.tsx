@@ -51,9 +51,9 @@ export function Player({ boxes, units, step, onStep }: PlayerProps) {
       </div>
       <FaceKey classes={classes} />
       <p>
-        Left: from above, north up, the box drawn large. Right: from the side, true to scale. The line of the sun ends
-        in an arrow where direct sun reaches the box. Arrows of heat are as thick as their watts; the thickest stands
-        for {formatQuantity('power', largestW, units)}. {summedWords()}
+        First from above, north up, the box drawn large; then from the side, true to scale. The line of the sun ends in
+        an arrow where direct sun reaches the box. Arrows of heat are as thick as their watts; the thickest stands for{' '}
+        {formatQuantity('power', largestW, units)}. {summedWords()}
       </p>
       <BalanceTable boxes={boxes} step={step} time={time} units={units} />
       <Story boxes={boxes} units={units} />

@@ -28,12 +28,12 @@ export function ConstraintsSection() {
         <NumberField path={ELECTRODE} disabled={valueAt(draft, ELECTRODE) === null} />
         <NoLimit path={ELECTRODE} label="No limit for the electrode run" />
       </div>
-      <NumberField path="earthing.conductorMm2" />
-      <NumberField path="earthing.electrodeDepthM" />
       <div class="field-group">
         <NumberField path={CABLE} />
         <p class="field-hint">Empty: no limit.</p>
       </div>
+      <NumberField path="earthing.conductorMm2" />
+      <NumberField path="earthing.electrodeDepthM" />
       <fieldset class="field field-wide" id={fieldId(HEIGHT)} tabIndex={-1}>
         <legend>{fieldAt(HEIGHT)?.label}</legend>
         <FieldMessages id={fieldId(HEIGHT)} problems={problems.get(HEIGHT) ?? []} />

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { compassPoint } from '../../../model/index.ts';
 import { listAt, textAt, valueAt } from '../draft.ts';
 import { fieldId, goToField, useForm } from './form-context.ts';
@@ -13,6 +13,8 @@ export interface WallActions {
 export function WallsSection({ rename, remove }: WallActions) {
   const { draft, set } = useForm();
   const walls = listAt(draft, 'walls');
+  // The wall after a removed one takes its place, and must not stand open there with its own button to remove it.
+  const [removals, setRemovals] = useState(0);
   const addButton = useRef<HTMLButtonElement>(null);
   // A wall that was just added is opened at its first empty field, which exists only after the next drawing.
   const added = useRef<number | null>(null);
@@ -36,7 +38,7 @@ export function WallsSection({ rename, remove }: WallActions) {
     <Section title={`Walls and what shades them (${walls.length})`} gist={gist} path="walls">
       <ul class="wall-editors field-wide">
         {walls.map((_, index) => (
-          <li key={index} id={`${fieldId(`walls.${index}`)}-item`}>
+          <li key={`${removals} ${index}`} id={`${fieldId(`walls.${index}`)}-item`}>
             <WallEditor
               index={index}
               rename={(name) => rename(index, name)}
@@ -44,6 +46,7 @@ export function WallsSection({ rename, remove }: WallActions) {
                 walls.length > 1
                   ? () => {
                       remove(index);
+                      setRemovals(removals + 1);
                       addButton.current?.focus();
                     }
                   : null
