@@ -161,6 +161,7 @@ export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
 export { monthSentence, surenessSentence, wayOutSentence } from './siting/verdict-words.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
 export { type ShadeMemory, shadeMemory } from './siting/wall-shade.ts';
+export { type WallStanding, wallStanding } from './siting/wall-standing.ts';
 export { touchText } from './siting/wording.ts';
 export { type WorkerHeat, workerHeat } from './siting/worker-heat.ts';
 export type { YearHours, YearResult } from './siting/year-result.ts';
