@@ -158,7 +158,7 @@ export { type Silhouette, type SunDiagram, type SunOnBox, type SunPath, sunDiagr
 export { SUNSHINE, SUNSHINE_ORIGIN } from './siting/sunshine.ts';
 export type { TimeSpan } from './siting/time-spans.ts';
 export { BURN_THRESHOLDS_C, type Touch } from './siting/touch.ts';
-export { monthSentence, surenessSentence, wayOutSentence } from './siting/verdict-words.ts';
+export { leastEffortWords, monthSentence, surenessSentence, wayOutSentence } from './siting/verdict-words.ts';
 export { type PlanShape, type WallPlan, wallPlan } from './siting/wall-plan.ts';
 export { type ShadeMemory, shadeMemory } from './siting/wall-shade.ts';
 export { type WallStanding, wallStanding } from './siting/wall-standing.ts';

@@ -10,7 +10,7 @@ import type { DayResult, RankedWall, Ranking, RankOptions } from './results.ts';
 import { cautionsAt, type SiteCautions } from './site-cautions.ts';
 import { type SitePlan, sitePlan } from './site-plan.ts';
 import { type SunDiagram, sunDiagram } from './sun-diagram.ts';
-import { chosenSentence, coldNightSentence, monthSentence, wayOutSentence } from './verdict-words.ts';
+import { chosenSentence, coldNightSentence, leastEffortWords, monthSentence, wayOutSentence } from './verdict-words.ts';
 import { type WallStanding, wallStanding } from './wall-standing.ts';
 
 /** A wall in the table of a sheet. */
@@ -122,5 +122,5 @@ function wayOut(
   const list: RemedyList = remediesFor(site, wall.name, { units, ...(rules && { rules }) });
   if (!chosenByHand) return wayOutSentence(site, ranking, list, units);
   if (list.least === null) return `Nothing that was tried on wall "${wall.name}", alone or two together, suffices.`;
-  return `What suffices on it with the least effort: ${list.least.text}.`;
+  return `What suffices on it ${leastEffortWords(list)}: ${list.least.text}.`;
 }

@@ -206,7 +206,7 @@ export function wayOutSentence(site: Site, ranking: Ranking, list: RemedyList, u
   const named = `wall "${list.wall}"`;
   if (least !== null) {
     const start =
-      ranking.best === null ? `What would make ${named} do` : `What suffices on ${named} with the least effort`;
+      ranking.best === null ? `What would make ${named} do` : `What suffices on ${named} ${leastEffortWords(list)}`;
     const permitted = ranking.best === null ? 'permitted and ' : '';
     const then = `then it is ${permitted}${roomWords(least.marginK, units)}`;
     return `${start}: ${least.text} (${effortWords(least)}); ${then}.${least.caution === '' ? '' : ` ${least.caution}`}`;
@@ -221,6 +221,10 @@ export function wayOutSentence(site: Site, ranking: Ranking, list: RemedyList, u
   const gained = most === null ? '' : ` The most, ${most.text}, leaves it ${roomWords(most.marginK, units)}.`;
   return `Nothing that was tried on ${named}, alone or two together, suffices.${gained} ${otherUnit(site, list, units)}`;
 }
+
+/** How the recommended remedy was picked: openings are passed over where anything else suffices, and that is said. */
+export const leastEffortWords = ({ openingsPassedOver }: Pick<RemedyList, 'openingsPassedOver'>): string =>
+  `${openingsPassedOver ? 'without openings in the box, ' : ''}with the least effort`;
 
 const effortWords = ({ effort }: Remedy): string =>
   `${effort.hours} h, ${effort.parts === 'none' ? 'no parts' : effort.parts}`;
