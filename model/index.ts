@@ -49,7 +49,7 @@ export { FIELDS, type FieldPath, fieldAt, type NumberField } from './fields.ts';
 export { FINISH_NAMES, FINISH_STATES, FINISHES } from './finishes.ts';
 export { type Answer, answerQuestion, type Figure, type LabelledDay, type Target } from './lesson/answer.ts';
 export { type AskedQuestion, askQuestion, type Choice, type GuessForm, placedSite } from './lesson/ask.ts';
-export type { BothUnits } from './lesson/both-units.ts';
+export { type BothUnits, kelvinsBeside, temperatureBeside } from './lesson/both-units.ts';
 export { compareBoxes, type LessonOptions } from './lesson/compare.ts';
 export type { BoxDay, Comparison } from './lesson/comparison.ts';
 export { batteryYearsText, type DayAgeing } from './lesson/day-ageing.ts';
