@@ -13,7 +13,7 @@ export const WORK_CAUTIONS: readonly WorkCaution[] = [
   {
     part: 'ladder',
     heading: 'Ladder',
-    text: 'Ladder: firm level ground, three points of contact, a second person where you reach out.',
+    text: 'Set a ladder on firm level ground, keep three points of contact, have a second person where you reach out.',
   },
   {
     part: 'electricity',

@@ -8,8 +8,8 @@ import { SiteError } from '../site-error.ts';
 import { playDay } from '../siting/played-day.ts';
 import type { DayOptions } from '../siting/results.ts';
 import { type ShadeMemory, shadeMemory } from '../siting/wall-shade.ts';
-import { formatQuantity, readNumberText, type UnitSystem } from '../units.ts';
-import { type BothUnits, bothUnits, hotterBy, hoursText } from './both-units.ts';
+import { readNumberText, type UnitSystem } from '../units.ts';
+import { type BothUnits, bothUnits, hotterBy, hoursText, kelvinsBeside, temperatureBeside } from './both-units.ts';
 import type { BoxDay, Comparison, Pair } from './comparison.ts';
 import { dayAgeing } from './day-ageing.ts';
 import { type Difference, type DifferenceInput, differenceSchema } from './difference.ts';
@@ -91,13 +91,13 @@ function summaryText(
 ): string {
   const peak = ({ played: { result } }: BoxDay): string => {
     const at = clockTime(result.peakAtUtc, result.timeZone);
-    return `${formatQuantity('temperature', result.peakInsideAirC, units)} at ${at}`;
+    return `${temperatureBeside(result.peakInsideAirC, units)} at ${at}`;
   };
   const hours = ({ played }: BoxDay): string => hoursText(played.result.hoursOverLimit);
   const years = ({ ageing }: BoxDay): string => yearsText(ageing.batteryYears);
   const parts = [
     `A, ${a.label[units]}: the air inside peaks at ${peak(a)}.`,
-    `B, ${b.label[units]}: at ${peak(b)}, ${hotterBy(peakDifferenceK, units)}.`,
+    `B, ${b.label[units]}: at ${peak(b)}, ${hotterBy(peakDifferenceK, units, kelvinsBeside)}.`,
     `Over the limit for ${hours(a)} and ${hours(b)}.`,
     `The electronics in B age ${ageingFactor.toFixed(2)} times as fast as those in A, and a battery would last ${years(a)} and ${years(b)} if every day were like this one.`,
   ];

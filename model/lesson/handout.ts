@@ -7,7 +7,7 @@ import { shadeMemory } from '../siting/wall-shade.ts';
 import { formatQuantity, type UnitSystem, usualUnits } from '../units.ts';
 import { answerQuestion } from './answer.ts';
 import { type AskedQuestion, askQuestion, placedSite } from './ask.ts';
-import { hoursText } from './both-units.ts';
+import { hoursText, kelvinsBeside, temperatureBeside } from './both-units.ts';
 import { compareBoxes, type LessonOptions, yearsText } from './compare.ts';
 import type { BoxDay, Comparison } from './comparison.ts';
 import { AGEING_AGAINST_C, batteryYearsText } from './day-ageing.ts';
@@ -183,12 +183,12 @@ function handoutPage(lesson: Lesson, one: LessonComparison, units: UnitSystem, o
 /** The figures of two boxes beside each other, as text. */
 export function comparisonRows({ a, b }: Comparison, units: UnitSystem): HandoutRow[] {
   const row = (label: string, of: (box: BoxDay) => string): HandoutRow => ({ label, a: of(a), b: of(b) });
-  const temperature = (celsius: number) => formatQuantity('temperature', celsius, units);
+  const temperature = (celsius: number) => temperatureBeside(celsius, units);
   return [
     row('air inside at its peak', ({ played }) => temperature(played.result.peakInsideAirC)),
     row('at', ({ played: { result } }) => clockTime(result.peakAtUtc, result.timeZone)),
     row('outside air, highest', ({ played }) => temperature(played.result.peakOutsideAirC)),
-    row('margin to the limit', ({ played }) => formatQuantity('temperatureDifference', played.result.marginK, units)),
+    row('margin to the limit', ({ played }) => kelvinsBeside(played.result.marginK, units)),
     row('hours over the limit', ({ played }) => hoursText(played.result.hoursOverLimit)),
     row(`${SUNSHINE} on the box`, ({ played }) => hoursText(played.result.sunHours)),
     row(`wear of the electronics against ${formatQuantity('temperature', AGEING_AGAINST_C, units, 0)}`, ({ ageing }) =>

@@ -43,7 +43,7 @@ export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
   const best = candidates.find(({ feasible }) => feasible) ?? null;
   const context = { candidates, best, site, civil: day.civil, units };
   const assumptions = assumptionsOf(site, day.climate, units);
-  const { decision, grounds } = verdictOn(context);
+  const { decision, grounds, pastInColdestNight } = verdictOn(context);
   const ranking: Ranking = {
     walls: candidates.map((candidate, index) => ({
       rank: index + 1,
@@ -56,6 +56,7 @@ export function rankedDays(site: Site, options: RankOptions = {}): RankedDays {
     })),
     best: best?.wall.name ?? null,
     withinLimits: best !== null && decidingMarginK(best.day) >= 0,
+    pastInColdestNight,
     decision,
     grounds,
     verdict: [decision, ...grounds].join(' '),

@@ -53,6 +53,8 @@ export interface RemedyList {
    * the box last. Null where none does, and where none is needed.
    */
   readonly least: Remedy | null;
+  /** Whether openings in the box would suffice with less effort than that, and were passed over. */
+  readonly openingsPassedOver: boolean;
   readonly assumption: string;
 }
 
@@ -138,7 +140,7 @@ export function* remedySteps(
     coldDecides: coldDecides(now),
     remedies: alone.map(({ remedy }) => remedy).sort((a, b) => b.gainK - a.gainK),
     bestPair: bestPair !== null && bestPair.gainK > Math.max(0, bestAlone?.gainK ?? 0) ? bestPair : null,
-    least: isEnough ? null : leastEffort(single, pairs),
+    ...(isEnough ? { least: null, openingsPassedOver: false } : leastEffort(single, pairs)),
     assumption: EFFORT_ASSUMPTION,
   };
 }
@@ -152,13 +154,19 @@ interface Tried {
  * Of what suffices the least effort, and of equal ones the one with the most room; alone before together. Openings only
  * where nothing else suffices: whether the box's maker provides for them is not known.
  */
-function leastEffort(single: readonly Tried[], pairs: readonly Tried[]): Remedy | null {
+function leastEffort(
+  single: readonly Tried[],
+  pairs: readonly Tried[],
+): Pick<RemedyList, 'least' | 'openingsPassedOver'> {
   const closed = ({ changes }: Tried) => changes.every(({ part }) => part !== 'vents');
   const enough = ({ remedy }: Tried) => remedy.permitted && remedy.withinLimits;
   const groups = [single.filter(closed), pairs.filter(closed), single, pairs];
   const sufficing = groups.map((group) => group.filter(enough)).find(({ length }) => length > 0) ?? [];
-  const ordered = [...sufficing].sort(
-    (a, b) => effortOrder(a.changes, b.changes) || b.remedy.marginK - a.remedy.marginK,
-  );
-  return ordered[0]?.remedy ?? null;
+  const byEffort = (a: Tried, b: Tried) => effortOrder(a.changes, b.changes);
+  const [least] = [...sufficing].sort((a, b) => byEffort(a, b) || b.remedy.marginK - a.remedy.marginK);
+  if (least === undefined) return { least: null, openingsPassedOver: false };
+  const isLess = (one: Tried) => one.changes.length < least.changes.length || byEffort(one, least) < 0;
+  const opened = [...single, ...pairs].filter((one) => enough(one) && !closed(one));
+  const openingsPassedOver = closed(least) && opened.some(isLess);
+  return { least: least.remedy, openingsPassedOver };
 }

@@ -156,6 +156,8 @@ export interface Ranking {
   readonly best: string | null;
   /** Whether the best wall stays within the limits on the design day. */
   readonly withinLimits: boolean;
+  /** Whether it keeps its lower limit on that day and passes it in the coldest night, running or after an outage. */
+  readonly pastInColdestNight: boolean;
   /** Which wall, and how far from the limit, in one sentence. */
   readonly decision: string;
   /** What goes with it: the next best wall, the cooler one that is out, what is to be checked. */

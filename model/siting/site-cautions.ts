@@ -74,11 +74,15 @@ function hotHere({ touch, wall }: DayThere, units: UnitSystem, time: (utc: Date)
 
 function heatHere(heat: WorkerHeat, units: UnitSystem, time: (utc: Date) => string): string {
   const degrees = (c: number) => formatQuantity('temperature', c, units, 0);
+  const shade = heat.peakShadeIsAir
+    ? `air of up to ${degrees(heat.peakShadeC)} in the shade, which is warmer than its heat index and judged in its place`
+    : `heat index up to ${degrees(heat.peakShadeC)} in the shade`;
+  const added = formatQuantity('temperatureDifference', FULL_SUN_K, units, 0);
   const parts = [
-    `At wall "${heat.wall}" on the design day: heat index up to ${degrees(heat.peakHeatIndexC)} in the shade`,
+    `At wall "${heat.wall}" on the design day: ${shade}`,
     heat.sunSpans.length === 0
       ? `; no sun where you stand before the box.`
-      : `; sun where you stand before the box ${spansText(heat.sunSpans, time)}, which adds up to ${formatQuantity('temperatureDifference', FULL_SUN_K, units, 0)}.`,
+      : `; sun where you stand before the box ${spansText(heat.sunSpans, time)}, which adds up to ${added}: ${degrees(heat.peakJudgedC)} at the most.`,
   ];
   const classes = heat.classes.map(({ heatClass, spans }) => `${heatClass} ${spansText(spans, time)}`);
   if (classes.length === 0) parts.push(' No hour reaches the lowest class of the heat index; heavy work warms, too.');

@@ -6,14 +6,12 @@ import { namedWall } from './named-wall.ts';
 import { worstMonth } from './other-months.ts';
 import { rankedDays } from './rank-walls.ts';
 import { type RemedyList, remediesFor } from './remedies.ts';
-import { type DayResult, decidingMarginK, type RankedWall, type Ranking, type RankOptions } from './results.ts';
+import type { DayResult, RankedWall, Ranking, RankOptions } from './results.ts';
 import { cautionsAt, type SiteCautions } from './site-cautions.ts';
 import { type SitePlan, sitePlan } from './site-plan.ts';
 import { type SunDiagram, sunDiagram } from './sun-diagram.ts';
-import { chosenSentence, monthSentence, wayOutSentence } from './verdict-words.ts';
-
-/** How the wall of a sheet stands to its limits and checks. */
-export type SheetStanding = 'within' | 'beyond' | 'barred';
+import { chosenSentence, coldNightSentence, leastEffortWords, monthSentence, wayOutSentence } from './verdict-words.ts';
+import { type WallStanding, wallStanding } from './wall-standing.ts';
 
 /** A wall in the table of a sheet. */
 export type SheetWall = Pick<RankedWall, 'rank' | 'name' | 'azimuthDeg' | 'feasible' | 'day'>;
@@ -29,7 +27,7 @@ export interface SiteSheet {
   readonly wall: RankedWall;
   /** Whether somebody chose it against the ranking. */
   readonly chosenByHand: boolean;
-  readonly standing: SheetStanding;
+  readonly standing: WallStanding;
   /** The decision in a sentence. */
   readonly decision: string;
   /** What goes with it, a sentence or two each: the next best wall, cooler ones that are out, checks to be done. */
@@ -66,7 +64,12 @@ export function siteSheet(site: Site, options: SheetOptions = {}): SiteSheet {
   const day = days.get(wall?.name ?? '');
   if (wall === undefined || day === undefined) throw new RangeError('the site has no wall');
   const chosenByHand = wall !== walls[0];
-  const standing = standingOf(wall);
+  const month = wall.feasible ? finished(worstMonth(site, wall.name)) : null;
+  const coldNight = chosenByHand && wall.feasible ? coldNightSentence(site, wall, units) : '';
+  const standing = wallStanding(wall, {
+    month,
+    pastInColdestNight: chosenByHand ? coldNight !== '' : ranking.pastInColdestNight,
+  });
   return {
     title: site.title,
     place: site.place,
@@ -79,10 +82,13 @@ export function siteSheet(site: Site, options: SheetOptions = {}): SiteSheet {
     standing,
     decision: chosenByHand ? chosenSentence(site, wall, units) : ranking.decision,
     grounds: [
-      ...(chosenByHand ? [`The ranking says: ${ranking.decision}`] : ranking.grounds),
-      ...season(site, wall, units),
-    ],
-    wayOut: standing === 'within' ? '' : wayOut(site, { ranking, wall, chosenByHand }, { units, rules }),
+      ...(chosenByHand ? [coldNight, `The ranking says: ${ranking.decision}`] : ranking.grounds),
+      monthSentence(site, month, units),
+    ].filter((sentence) => sentence !== ''),
+    wayOut:
+      standing === 'within' || standing === 'designDayOnly'
+        ? ''
+        : wayOut(site, { ranking, wall, chosenByHand }, { units, rules }),
     out: walls.filter(({ feasible }) => !feasible).map(({ name, findings }) => ({ name, why: barredBy(findings) })),
     walls: walls.map(({ rank, name, azimuthDeg, feasible, day: summary }) => ({
       rank,
@@ -98,11 +104,6 @@ export function siteSheet(site: Site, options: SheetOptions = {}): SiteSheet {
     assumptions: ranking.assumptions,
     cautions: cautionsAt(site, day, units, onDay),
   };
-}
-
-function standingOf({ feasible, day }: RankedWall): SheetStanding {
-  if (!feasible) return 'barred';
-  return decidingMarginK(day) >= 0 ? 'within' : 'beyond';
 }
 
 function barredBy(findings: RankedWall['findings']): string {
@@ -121,12 +122,5 @@ function wayOut(
   const list: RemedyList = remediesFor(site, wall.name, { units, ...(rules && { rules }) });
   if (!chosenByHand) return wayOutSentence(site, ranking, list, units);
   if (list.least === null) return `Nothing that was tried on wall "${wall.name}", alone or two together, suffices.`;
-  return `What suffices on it with the least effort: ${list.least.text}.`;
-}
-
-/** Whether another month is worse for the wall than that of the design day. */
-function season(site: Site, { name, feasible }: RankedWall, units: UnitSystem): string[] {
-  if (!feasible) return [];
-  const sentence = monthSentence(site, finished(worstMonth(site, name)), units);
-  return sentence === '' ? [] : [sentence];
+  return `What suffices on it ${leastEffortWords(list)}: ${list.least.text}.`;
 }

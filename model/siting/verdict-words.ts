@@ -7,6 +7,7 @@ import type { ChoiceConfidence } from './confidence.ts';
 import type { WorstMonth } from './other-months.ts';
 import type { Remedy, RemedyList } from './remedies.ts';
 import { coldDecides, decidingMarginK, type Ranking, type WallDay } from './results.ts';
+import { pastInMonth } from './wall-standing.ts';
 import { ALIKE_K, type Candidate, difference, failures, quoted, type WordingContext } from './wording.ts';
 
 /** What a limit is compared with, as a subject of a sentence, and how it goes up and down. */
@@ -21,6 +22,8 @@ export interface VerdictWords {
   readonly decision: string;
   /** What goes with it, a sentence or two each: the next best wall, the cooler one that is out, what is to be checked. */
   readonly grounds: readonly string[];
+  /** Whether the first wall keeps its lower limit on the design day and passes it in the coldest night. */
+  readonly pastInColdestNight: boolean;
 }
 
 export function verdictOn(context: WordingContext): VerdictWords {
@@ -28,20 +31,15 @@ export function verdictOn(context: WordingContext): VerdictWords {
   if (best === null) {
     const coolest = candidates[0];
     const grounds = coolest === undefined ? [] : [`The coolest, ${quoted(coolest)}, is out: ${failures(coolest)}.`];
-    return { decision: 'No wall satisfies the constraints.', grounds };
+    return { decision: 'No wall satisfies the constraints.', grounds, pastInColdestNight: false };
   }
   const { inside, reaches, room, limit } = extremeOn(best.day, site, units);
   const decision = inside
     ? `Use ${quoted(best)}: ${reaches}, ${room} inside the limit of ${limit}.`
     : `No permitted wall stays within ${limit}: on the least bad one, ${quoted(best)}, ${reaches}, ${room} past the limit.`;
-  const grounds = [
-    coldNightNote(context, best),
-    runnerUp(context, best),
-    betterButOut(context, best),
-    openChecks(best),
-    sunNote(site),
-  ];
-  return { decision, grounds: grounds.filter((text) => text !== '') };
+  const coldNight = coldNightSentence(site, { name: best.wall.name, day: best.day }, units);
+  const grounds = [coldNight, runnerUp(context, best), betterButOut(context, best), openChecks(best), sunNote(site)];
+  return { decision, grounds: grounds.filter((text) => text !== ''), pastInColdestNight: coldNight !== '' };
 }
 
 /** What a day comes to on a wall, beside the limit that decides, in words. */
@@ -69,10 +67,14 @@ export function chosenSentence(
   return `Wall "${name}", chosen by hand: ${reaches}, ${room} ${inside ? 'inside' : 'past'} the limit of ${limit}.`;
 }
 
-/** The design day says nothing of the coldest night: told where the first wall passes its lower limit then. */
-function coldNightNote({ site, units }: WordingContext, { wall, day }: Candidate): string {
+/** The design day says nothing of the coldest night: told where a wall passes its lower limit then; empty where it does not. */
+export function coldNightSentence(
+  site: Site,
+  { name, day }: { name: string; day: Pick<WallDay, 'marginK' | 'coldMarginK'> },
+  units: UnitSystem,
+): string {
   if (coldDecides(day)) return '';
-  const { running, soaked } = evaluateColdNight(site, wall.name);
+  const { running, soaked } = evaluateColdNight(site, name);
   const [state, when] =
     running.marginK < 0 ? [running, 'while it runs'] : [soaked, 'after an outage, before it starts'];
   if (state.marginK >= 0) return '';
@@ -155,9 +157,14 @@ function sunNote(site: Site): string {
 
 const monthName = new Intl.DateTimeFormat('en-GB', { month: 'long', timeZone: 'UTC' });
 
-/** Where another month is worse for a wall than that of its design day, by more than counts; empty where none is. */
+/**
+ * Where another month is worse for a wall than that of its design day, by more than counts or across the limit; empty where
+ * none is.
+ */
 export function monthSentence(site: Site, worst: WorstMonth | null, units: UnitSystem): string {
-  if (worst === null || worst.worseK <= ALIKE_K) return '';
+  if (worst === null) return '';
+  const acrossLimit = pastInMonth(worst) && worst.marginK + worst.worseK >= 0;
+  if (worst.worseK <= ALIKE_K && !acrossLimit) return '';
   const { limits } = site;
   const { subject, reaches } = LIMITED[limits.refersTo];
   const month = monthName.format(Date.UTC(2026, worst.month - 1, 15));
@@ -199,7 +206,7 @@ export function wayOutSentence(site: Site, ranking: Ranking, list: RemedyList, u
   const named = `wall "${list.wall}"`;
   if (least !== null) {
     const start =
-      ranking.best === null ? `What would make ${named} do` : `What suffices on ${named} with the least effort`;
+      ranking.best === null ? `What would make ${named} do` : `What suffices on ${named} ${leastEffortWords(list)}`;
     const permitted = ranking.best === null ? 'permitted and ' : '';
     const then = `then it is ${permitted}${roomWords(least.marginK, units)}`;
     return `${start}: ${least.text} (${effortWords(least)}); ${then}.${least.caution === '' ? '' : ` ${least.caution}`}`;
@@ -214,6 +221,10 @@ export function wayOutSentence(site: Site, ranking: Ranking, list: RemedyList, u
   const gained = most === null ? '' : ` The most, ${most.text}, leaves it ${roomWords(most.marginK, units)}.`;
   return `Nothing that was tried on ${named}, alone or two together, suffices.${gained} ${otherUnit(site, list, units)}`;
 }
+
+/** How the recommended remedy was picked: openings are passed over where anything else suffices, and that is said. */
+export const leastEffortWords = ({ openingsPassedOver }: Pick<RemedyList, 'openingsPassedOver'>): string =>
+  `${openingsPassedOver ? 'without openings in the box, ' : ''}with the least effort`;
 
 const effortWords = ({ effort }: Remedy): string =>
   `${effort.hours} h, ${effort.parts === 'none' ? 'no parts' : effort.parts}`;

@@ -40,9 +40,13 @@ export interface WorkerHeat {
   readonly heatIndexC: readonly number[];
   /** Whether direct sun reaches who stands before the box. */
   readonly inSun: readonly boolean[];
-  /** What is judged: the heat index, in the sun with the most that full sun adds to it, degC. */
+  /** What is judged in the shade: the heat index, outside its chart the air where that is warmer, degC. */
+  readonly shadeC: readonly number[];
+  /** What is judged: that, and in the sun the most that full sun adds to it, degC. */
   readonly judgedC: readonly number[];
-  readonly peakHeatIndexC: number;
+  readonly peakShadeC: number;
+  /** Whether that peak is the air itself, warmer than its heat index. */
+  readonly peakShadeIsAir: boolean;
   readonly peakJudgedC: number;
   readonly peakAtUtc: Date;
   /** The worst class of the day; null where none is reached. */
@@ -76,11 +80,11 @@ export function workerHeatOn(site: Site, wall: Wall, day: SiteDay): WorkerHeat {
   }));
   const heatIndexC = air.map(heatIndex);
   const inSun = sunOnWorker(site, wall, day);
-  const judgedC = air.map((one, k) => {
+  const shadeC = air.map((one, k) => {
     const index = heatIndexC[k] as number;
-    const shade = withinHeatIndexChart(one) ? index : Math.max(index, one.airC);
-    return shade + (inSun[k] ? FULL_SUN_K : 0);
+    return withinHeatIndexChart(one) ? index : Math.max(index, one.airC);
   });
+  const judgedC = shadeC.map((celsius, k) => celsius + (inSun[k] ? FULL_SUN_K : 0));
   const stepsUtc = day.steps.map(({ utc }) => utc);
   const spans = (holds: (k: number) => boolean): TimeSpan[] => spansWhere(stepsUtc, day.stepS * 1000, holds);
   const found = judgedC.map(heatClass);
@@ -88,7 +92,8 @@ export function workerHeatOn(site: Site, wall: Wall, day: SiteDay): WorkerHeat {
     const held = spans((k) => found[k] === name);
     return { heatClass: name, spans: held, hours: hoursOf(held) };
   }).filter(({ hours }) => hours > 0);
-  const peakStep = judgedC.reduce((best, value, k) => (value > (judgedC[best] as number) ? k : best), 0);
+  const peakStep = stepOfPeak(judgedC);
+  const shadePeakStep = stepOfPeak(shadeC);
   const dewPoints = day.steps.map(({ weather }) => weather.dewPointC);
   return {
     wall: wall.name,
@@ -97,8 +102,10 @@ export function workerHeatOn(site: Site, wall: Wall, day: SiteDay): WorkerHeat {
     stepsUtc,
     heatIndexC,
     inSun,
+    shadeC,
     judgedC,
-    peakHeatIndexC: Math.max(...heatIndexC),
+    peakShadeC: shadeC[shadePeakStep] as number,
+    peakShadeIsAir: (shadeC[shadePeakStep] as number) > (heatIndexC[shadePeakStep] as number),
     peakJudgedC: judgedC[peakStep] as number,
     peakAtUtc: stepsUtc[peakStep] ?? day.civil.startUtc,
     worst: classes.at(-1)?.heatClass ?? null,
@@ -110,6 +117,9 @@ export function workerHeatOn(site: Site, wall: Wall, day: SiteDay): WorkerHeat {
     humidityOrigin: originOf(site),
   };
 }
+
+const stepOfPeak = (values: readonly number[]): number =>
+  values.reduce((best, value, k) => (value > (values[best] as number) ? k : best), 0);
 
 /** Whether sun reaches the place before the box, past the building, its eave and what stands around. */
 function sunOnWorker(site: Site, wall: Wall, day: SiteDay): boolean[] {

@@ -6,6 +6,7 @@ import {
   figureOf,
   formatQuantity,
   type InputWeight,
+  leastEffortWords,
   monthSentence,
   type Ranking,
   type Remedy,
@@ -86,17 +87,22 @@ function remedyLines({ limits }: Site, list: RemedyList, units: UnitSystem) {
     table(remedies, remedyColumns(units)),
     '',
     wrap(
-      'gain: what it adds to the margin; peak: highest air temperature in the box; in limits: whether the box stays within its limits.',
+      `gain: ${gainWords(limits)}; peak: highest air temperature in the box; in limits: whether the box stays within its limits.`,
       '  ',
     ),
     wrap(
       bestPair === null ? 'No two permitted ones together gain more than the best alone.' : pairText(bestPair, units),
       '  ',
     ),
-    ...(least === null ? [] : [wrap(leastText(least, units), '  ')]),
+    ...(least === null ? [] : [wrap(leastText(list, least, units), '  ')]),
     ...[...cautions].map((caution) => wrap(caution, '  - ')),
     wrap(`Assumed: ${assumption}`, '  '),
   ];
+}
+
+/** Nothing changes the outside air: where the limits refer to it, a remedy leaves the margin as it is. */
+function gainWords({ refersTo }: Site['limits']): string {
+  return refersTo === 'outsideAir' ? 'by how much it cools the air inside' : 'what it adds to the margin';
 }
 
 function remedyColumns(units: UnitSystem): Column<Remedy>[] {
@@ -126,8 +132,8 @@ function pairText({ text, effort, gainK, peakInsideAirC, marginK, withinLimits }
   );
 }
 
-const leastText = ({ text, effort, marginK }: Remedy, units: UnitSystem): string =>
-  `The least effort that suffices: ${text}: margin ${difference(marginK, units)}; ${effort.hours} h, ${partsText(effort)}.`;
+const leastText = (list: RemedyList, { text, effort, marginK }: Remedy, units: UnitSystem): string =>
+  `What suffices ${leastEffortWords(list)}: ${text}: margin ${difference(marginK, units)}; ${effort.hours} h, ${partsText(effort)}.`;
 
 const partsText = ({ parts }: Effort): string => (parts === 'none' ? 'no parts' : parts);
 

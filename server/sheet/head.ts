@@ -6,6 +6,7 @@ import { type Area, GREY, lineHeight, type Pen, type TextStyle } from './pen.ts'
 
 const STANDING: Readonly<Record<SiteSheet['standing'], { words: string; colour: string }>> = {
   within: { words: 'WITHIN LIMITS', colour: '#00522b' },
+  designDayOnly: { words: 'WITHIN LIMITS ON THE DESIGN DAY ONLY', colour: '#6b2800' },
   beyond: { words: 'BEYOND LIMITS', colour: '#8a0f00' },
   barred: { words: 'WALL IS BARRED BY A CHECK', colour: '#8a0f00' },
 };
@@ -42,7 +43,8 @@ export function drawHead(pen: Pen, sheet: SiteSheet, link: SiteLink, { x, y, wid
     pen.paragraph(standing.words, { x: left.x + inner + 5, y: at + 3.2, width: badgeWidth }, badge, 1);
     const margin = decidingMarginK(sheet.wall.day);
     const size = formatQuantity('temperatureDifference', Math.abs(margin), sheet.units);
-    const words = `Margin ${size} ${margin >= 0 ? 'inside the limit' : 'past the limit'}`;
+    const day = sheet.standing === 'designDayOnly' ? 'That day' : 'Margin';
+    const words = `${day} ${size} ${margin >= 0 ? 'inside the limit' : 'past the limit'}`;
     pen.paragraph(
       words,
       { x: left.x + inner + badgeWidth + 8, y: at + 2.6, width: left.width - inner - badgeWidth - 8 },

@@ -54,7 +54,7 @@ describe('what would help on the west wall', () => {
 
   test('names the best pair on top, which gains more than the best one alone', async () => {
     await show('west');
-    const pair = remedies('west').locator('.best-pair');
+    const pair = remedies('west').locator('.best-pair:not(.least-pair)');
     await pair.getByRole('heading', { name: 'The best two together' }).waitFor();
     const pairGain = kelvins((await pair.locator('.remedy-gain b').textContent()) ?? '');
     const bestAlone = kelvins((await gains('west'))[0] ?? '');
@@ -116,6 +116,40 @@ describe('how sure it is', () => {
     const shares = (await walls.locator('b').allTextContents()).map(Number.parseFloat);
     expect(shares.reduce((sum, share) => sum + share, 0)).toBe(100);
   });
+});
+
+test('limits on outside air: no line of theirs beside the air inside, and gains are told as what they cool', {
+  timeout: 120_000,
+}, async () => {
+  stage.change();
+  await show('west');
+  await howSure().getByText('eight of ten cases lie in it.', { exact: false }).last().waitFor();
+  expect(await howSure().locator('.band-limit').count()).toBe(1);
+  await remedies('west').getByRole('heading', { name: 'Each alone: margin gained' }).waitFor();
+
+  const limits = { minC: -40, maxC: 55, refersTo: 'outsideAir' } as const;
+  await stage.site.remember({ ...DEMO_SITE, limits });
+  await show('west');
+  expect(await howSure().locator('.band-limit').count()).toBe(0);
+  expect(await howSure().locator('figcaption').textContent()).toMatch(
+    /The limit of 55\.0.°C is not drawn: it refers to the outside air, not to the air inside\.$/,
+  );
+  await remedies('west').getByRole('heading', { name: 'Each alone: air inside cooler by' }).waitFor();
+  expect(await remedies('west').textContent()).not.toMatch(/margin gained/i);
+});
+
+test('two together that the verdict recommends are in the list, too', { timeout: 120_000 }, async () => {
+  stage.change();
+  const far = DEMO_SITE.walls.map((wall) => (wall.name === 'west' ? wall : { ...wall, electrodeDistanceM: 30 }));
+  await stage.site.remember({ ...DEMO_SITE, walls: far });
+  await show('west');
+  const pair = remedies('west').locator('.least-pair');
+  await pair
+    .getByRole('heading', { name: 'What suffices without openings in the box, with the least effort' })
+    .waitFor();
+  await pair.getByText('within the limit with it').waitFor();
+  const told = (await pair.locator('.remedy-text').textContent()) ?? '';
+  await eventually(() => stage.site.page.locator('.way-out').textContent()).toContain(told.slice(1));
 });
 
 describe('cold, water and burns', () => {

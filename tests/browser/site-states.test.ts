@@ -43,6 +43,15 @@ test('problems, no wall within the limit, no wall at all, glare, large text, no 
   // Past the limit everywhere: what suffices, and by keyboard to all that would help on that wall.
   await page.locator('.wall-head', { hasText: 'west' }).getByRole('radio').check();
   await page.locator('#field-limits').click();
+
+  // Inside on the design day, past it in October: no green badge beside words that say otherwise.
+  await field('limits.maxC').fill('64');
+  await eventually(verdict).toMatch(/Mind the season: .* past the limit/);
+  await eventually(() => page.locator('.badge-partly').textContent()).toBe('! Within limits on the design day only');
+  expect(await page.locator('.verdict-line').textContent()).toMatch(/^! Within limits on the design day only: inside /);
+  expect(await page.locator('.badge-good').count()).toBe(0);
+  expect(await grave(['.verdict'])).toEqual([]);
+
   await field('limits.maxC').fill('58');
   await eventually(verdict).toMatch(/What suffices on wall "south" with the least effort: .*inside the limit/);
   const way = page.getByRole('button', { name: 'All that would help' });

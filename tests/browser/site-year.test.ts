@@ -111,7 +111,7 @@ test('a year from a file: refused, read, stopped, reckoned, drawn, out of date',
   );
   expect(await walls().locator('thead th').allTextContents()).toEqual(['What', 'south', 'west']);
   const ageing = walls()
-    .getByRole('row', { name: /Ageing against the best wall/ })
+    .getByRole('row', { name: /Ageing against the wall where it is slowest/ })
     .getByRole('cell');
   const factors = (await ageing.allTextContents()).map(Number.parseFloat);
   expect(Math.min(...factors)).toBe(1);

@@ -109,16 +109,13 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
     [later, units, chosen, setWall],
   );
 
+  const after = originOf && result && afterthoughts(follow, result, originOf);
   return (
     <main class={`site-view site-${standing(computation)}`}>
       <a class="skip-link" href={`#${FORM_ID}`} onClick={skipToForm}>
         To the site form
       </a>
-      <Verdict
-        computation={computation}
-        after={originOf && result && afterthoughts(follow, result, originOf)}
-        toRemedies={toRemedies}
-      />
+      <Verdict computation={computation} after={after} toRemedies={toRemedies} />
       <SheetBar
         draft={draft}
         wall={chosen === result?.ranking.walls[0]?.name ? null : chosen}
@@ -127,7 +124,7 @@ export function SiteView({ chosenUnits, onUnits }: ViewProps) {
         ready={result !== null && standing(computation) === 'current'}
       />
       <ProblemList problems={shownProblems} failure={failure} takeOut={(path) => set(path, undefined)} />
-      <VerdictLine computation={computation} units={units} />
+      <VerdictLine computation={computation} after={after} units={units} />
       <section class="site-entry" aria-labelledby="form-heading">
         <h2 id="form-heading">The site</h2>
         <p>Change anything: the result follows. Numbers may carry a unit, such as “12 in” or “46 °C”.</p>

@@ -1,12 +1,14 @@
 /** What the verdict says once the follow-ups are there: how far it holds, and what to do where no wall will do. */
-import { monthSentence, surenessSentence, wayOutSentence } from '../../model/index.ts';
+import { monthSentence, surenessSentence, type WorstMonth, wayOutSentence } from '../../model/index.ts';
 import type { FollowUps } from '../compute/follow-up.ts';
 import type { SiteResult } from '../compute/protocol.ts';
 import type { OriginOf } from './advice/use-origins.ts';
 import type { FollowUpStates, FollowUpsInPage } from './use-follow-ups.ts';
 
 export interface Afterthoughts {
-  /** Whether another month is worse; empty where none is. */
+  /** The month that is worse than that of the design day; null where none is, or it is not known yet. */
+  readonly month: WorstMonth | null;
+  /** The same in words; empty where none is. */
   readonly season: string;
   readonly sureness: string;
   /** Empty where the first wall will do as it stands. */
@@ -33,6 +35,7 @@ export function afterthoughts(
   const [choice, list, months] = [fresh('choice'), fresh('wayOut'), fresh('months')];
   const { units } = originOf('wayOut');
   return {
+    month: ranking.best === null ? null : months,
     season: ranking.best === null ? '' : monthSentence(site, months, units),
     sureness:
       ranking.best === null ? '' : choice ? surenessSentence(choice, ranking) : toCome('choice', SURENESS_TO_COME),

@@ -1,6 +1,6 @@
 /** The decision in one sentence, and how far it can be relied on at this moment. */
 import { useEffect, useState } from 'preact/hooks';
-import { decidingFigure, formatQuantity, type UnitSystem } from '../../model/index.ts';
+import { decidingFigure, formatQuantity, type UnitSystem, type WallStanding, wallStanding } from '../../model/index.ts';
 import type { SiteResult } from '../compute/protocol.ts';
 import { PROBLEMS_HEADING } from './problem-list.tsx';
 import type { Computation } from './use-computation.ts';
@@ -27,7 +27,8 @@ interface VerdictProps {
 export function Verdict({ computation, after, toRemedies }: VerdictProps) {
   const { result, problems, slow, cancel, retry, stopped } = computation;
   const state = standing(computation);
-  const status = result === null ? null : statusOf(result);
+  const fresh = state === 'current' ? after : null;
+  const status = result === null ? null : statusOf(result, fresh);
   return (
     <section class={`verdict verdict-${status?.kind ?? 'none'} verdict-${state}`} aria-labelledby={VERDICT_HEADING}>
       <div class="verdict-status">
@@ -68,7 +69,7 @@ export function Verdict({ computation, after, toRemedies }: VerdictProps) {
           <strong>{withoutVerdict(computation)}</strong>
         </p>
       ) : (
-        <VerdictText result={result} after={state === 'current' ? after : null} toRemedies={toRemedies} />
+        <VerdictText result={result} after={fresh} toRemedies={toRemedies} />
       )}
       <Announcer text={announcement(computation)} />
     </section>
@@ -101,10 +102,14 @@ function VerdictText({ result: { ranking }, after, toRemedies }: VerdictTextProp
   );
 }
 
+interface VerdictLineProps extends Pick<VerdictProps, 'computation' | 'after'> {
+  readonly units: UnitSystem;
+}
+
 /** One line for the narrow page, where the verdict itself scrolls away while somebody types. */
-export function VerdictLine({ computation, units }: { computation: Computation; units: UnitSystem }) {
+export function VerdictLine({ computation, after, units }: VerdictLineProps) {
   const { result } = computation;
-  const status = result && statusOf(result);
+  const status = result && statusOf(result, after);
   const best = result?.ranking.walls[0];
   let line = '';
   if (standing(computation) === 'outOfDate') line = outOfDateText(computation);
@@ -135,10 +140,26 @@ function show(heading: HTMLElement | null) {
   heading?.parentElement?.scrollIntoView({ block: 'center' });
 }
 
-function statusOf({ ranking }: SiteResult): { kind: 'good' | 'hot' | 'barred'; mark: string; words: string } {
-  if (ranking.best === null) return { kind: 'barred', mark: '✕', words: 'No wall qualifies' };
-  if (ranking.withinLimits) return { kind: 'good', mark: '✓', words: 'Within limits' };
-  return { kind: 'hot', mark: '✕', words: 'Beyond limits' };
+interface Status {
+  /** Its name in the style sheet. */
+  readonly kind: 'good' | 'partly' | 'hot' | 'barred';
+  readonly mark: string;
+  readonly words: string;
+}
+
+const STATUS: Readonly<Record<WallStanding, Status>> = {
+  within: { kind: 'good', mark: '✓', words: 'Within limits' },
+  designDayOnly: { kind: 'partly', mark: '!', words: 'Within limits on the design day only' },
+  beyond: { kind: 'hot', mark: '✕', words: 'Beyond limits' },
+  barred: { kind: 'barred', mark: '✕', words: 'No wall qualifies' },
+};
+
+/** Of the first wall; other months count from when they are known. */
+function statusOf({ ranking }: SiteResult, after: Afterthoughts | null): Status {
+  const [first] = ranking.walls;
+  if (ranking.best === null || first === undefined) return STATUS.barred;
+  const { pastInColdestNight } = ranking;
+  return STATUS[wallStanding(first, { month: after?.month ?? null, pastInColdestNight })];
 }
 
 function outOfDateText({ problems, failure, stopped, result }: Computation): string {

@@ -52,6 +52,20 @@ describe('one difference', () => {
     expect(b.played.weather[0]?.windMs).toBe(7);
   });
 
+  test.each(['metric', 'us'] as const)('peaks and their difference add up to the last digit in %s units', (units) => {
+    for (const kind of ['whitePaint', 'blackPaint'] as const) {
+      const { summary } = compare({ kind: 'finish', to: kind });
+      const figures =
+        /peaks at ([\d.]+) °[CF] at .*: at ([\d.]+) °[CF] at [^,]*, ([\d.]+) (?:K|°F) (hotter|cooler)/.exec(
+          summary[units],
+        );
+      const [first, second, size] = (figures ?? []).slice(1, 4).map(Number) as [number, number, number];
+      const apart = figures?.[4] === 'cooler' ? -size : size;
+      expect(Math.abs(second - first - apart)).toBeLessThan(0.11);
+      expect(figures?.[1]).toMatch(/\.\d$/);
+    }
+  });
+
   test('there and back is the same box', () => {
     const white = compare({ kind: 'finish', to: 'whitePaint' });
     const back = compareBoxes({

@@ -57,6 +57,9 @@ test('the sentence names month, temperature and room, and is left out where mont
   expect(monthSentence(demo, worst, 'us')).toMatch(
     /reaches 149 °F, although the air outside is cooler, just past the limit\.$/,
   );
-  expect(monthSentence(demo, { ...worst, worseK: 0.3 }, 'metric')).toBe('');
+  expect(monthSentence(demo, { ...worst, marginK: 0.1, worseK: 0.3 }, 'metric')).toBe('');
+  // Next to nothing, too, is told where it crosses the limit.
+  expect(monthSentence(demo, { ...worst, worseK: 0.3 }, 'metric')).toMatch(/^Mind the season/);
+  expect(monthSentence(demo, { ...worst, worseK: 0.1 }, 'metric')).toBe('');
   expect(monthSentence(demo, null, 'metric')).toBe('');
 });

@@ -43,6 +43,7 @@ describe('heat of the worker', () => {
       expect(heat.heatIndexC[k]).toBeCloseTo(index, 9);
       expect(heat.judgedC[k]).toBeCloseTo(index + (heat.inSun[k] ? FULL_SUN_K : 0), 9);
     }
+    expect([heat.peakShadeC, heat.peakShadeIsAir]).toEqual([Math.max(...heat.heatIndexC), false]);
     expect(heat.hoursOutsideChart).toBe(0);
     expect(heat.worst).toBe('extreme danger');
     expect(heat.avoid.length).toBeGreaterThan(0);
@@ -64,9 +65,17 @@ describe('heat of the worker', () => {
   });
 
   test('very dry, very hot air is judged at least by itself, and said to be outside the chart', () => {
-    const heat = workerHeat(siteWith({ climate: designDay({ maxC: 46, dewPointC: -5 }) }), 'wall');
+    const site = siteWith({ climate: designDay({ maxC: 46, dewPointC: -5 }) });
+    const heat = workerHeat(site, 'wall');
     expect(heat.hoursOutsideChart).toBeGreaterThan(5);
     expect(heat.peakJudgedC).toBeGreaterThanOrEqual(46);
+    expect([Math.round(heat.peakShadeC), heat.peakShadeIsAir]).toEqual([46, true]);
+    // The figures told add up: what is judged in the shade, what the sun adds, and both.
+    const { cautions } = cautionsAt(site, evaluateDay(site, 'wall'), 'metric');
+    const here = cautions.find(({ part }) => part === 'heat')?.here ?? '';
+    expect(here).toContain('air of up to 46 °C in the shade, which is warmer than its heat index');
+    expect(here).toContain(`which adds up to 8 K: ${Math.round(heat.peakJudgedC)} °C at the most.`);
+    expect(heat.peakJudgedC).toBeLessThanOrEqual(heat.peakShadeC + FULL_SUN_K);
   });
 
   test('a cold day reaches no class', () => {
@@ -118,6 +127,7 @@ describe('the cautions of a wall', () => {
     const { cautions } = cautionsAt(site, evaluateDay(site, 'wall'), 'us');
     expect(cautions.map(({ text }) => text)).toEqual(CAUTIONS);
     expect(new Set(WORK_CAUTIONS.map(({ part }) => part)).size).toBe(WORK_CAUTIONS.length);
+    for (const { heading, text } of WORK_CAUTIONS) expect(text.startsWith(`${heading}:`)).toBe(false);
   });
 
   test('name hours, classes, source and assumption, in the units asked for', () => {

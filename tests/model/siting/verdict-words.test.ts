@@ -5,6 +5,7 @@ import {
   choiceConfidence,
   DEMO_SITE,
   evaluateDay,
+  leastEffortWords,
   parseSite,
   type Remedy,
   rankWalls,
@@ -169,7 +170,7 @@ describe('what to do', () => {
     );
     expect(enough.length).toBeGreaterThan(1);
     for (const one of enough) expect(effort(one)).toBeGreaterThanOrEqual(effort(least));
-    expect(text).toContain(`What suffices on wall "wall" with the least effort: ${least.text} (`);
+    expect(text).toContain(`What suffices on wall "wall" ${leastEffortWords(list)}: ${least.text} (`);
     expect(text).toContain(least.caution);
     expect(marginOf(text)).toBeCloseTo(least.marginK, 1);
   });
@@ -180,6 +181,20 @@ describe('what to do', () => {
     expect(list.least?.id).toContain('vents');
     const closed = list.remedies.filter(({ id, permitted }) => id !== 'vents' && permitted);
     expect(closed.some(({ withinLimits }) => withinLimits)).toBe(false);
+  });
+
+  test('openings that would do with less are passed over, and the sentence says so', () => {
+    // Only the west wall of the demo can be earthed.
+    const far = DEMO_SITE.walls.map((wall) => (wall.name === 'west' ? wall : { ...wall, electrodeDistanceM: 30 }));
+    const { text, list } = wayOut(parseSite({ ...DEMO_SITE, walls: far }));
+    const { least, openingsPassedOver, remedies } = list;
+    const openings = remedies.find(({ id }) => id === 'vents');
+    if (least === null || openings === undefined) throw new Error('both suffice here');
+    expect([least.id.includes('vents'), openings.permitted && openings.withinLimits]).toEqual([false, true]);
+    expect(effort(openings)).toBeLessThan(effort(least));
+    expect(openingsPassedOver).toBe(true);
+    expect(text).toMatch(/^What suffices on wall "west" without openings in the box, with the least effort: /);
+    expect(leastEffortWords({ openingsPassedOver: false })).toBe('with the least effort');
   });
 
   test('two together are told where no one suffices alone', () => {

@@ -47,6 +47,15 @@ describe('the demo site', () => {
     expect(text.replace(/\s+/g, ' ')).toContain(rankWalls(parseSite(DEMO_SITE)).decision);
   });
 
+  test('says on its badge where the design day is within the limit and another month is not', async () => {
+    const text = textOf(
+      await sheetOf({ ...DEMO_SITE, limits: { ...DEMO_SITE.limits, maxC: 64 } }, { units: 'metric' }),
+    );
+    expect(text).toContain('WITHIN LIMITS ON THE DESIGN DAY ONLY');
+    expect(text).toMatch(/That day \d\.\d K inside the limit/);
+    expect(text).not.toMatch(/BEYOND|Margin/);
+  });
+
   test('is tagged, has a language and a title', async () => {
     const bytes = Buffer.from(await sheetOf(DEMO_SITE)).toString('latin1');
     expect(bytes).toContain('/Lang (en)');

@@ -12,7 +12,7 @@ test('ageing is told against the wall where it is slowest', () => {
   expect(slowestAgeing(years)?.wall).toBe('north');
   const rows = comparisonRows(years, siteWith(), 'metric');
   const cells = (name: RegExp) => rows.find((row) => name.test(row.name))?.cells;
-  expect(cells(/against the best wall/)).toEqual(['1.50 times', '1.00 times']);
+  expect(cells(/against the wall where it is slowest/)).toEqual(['1.50 times', '1.00 times']);
   expect(cells(/against full shade/)).toEqual(['2.00 times', '–']);
   expect(cells(/^Over the limit/)).toEqual(['214 h', '0 h']);
   expect(cells(/^Below the lower limit/)).toEqual(['3 h', '0 h']);

@@ -4,7 +4,8 @@ import {
   type BoxDay,
   batteryYearsText,
   type Comparison,
-  formatQuantity,
+  kelvinsBeside,
+  temperatureBeside,
   type UnitSystem,
 } from '../../../model/index.ts';
 import { placeClock } from '../../site/place-clock.ts';
@@ -58,7 +59,7 @@ export function ComparisonTable({ comparison, units }: { comparison: Comparison;
 
 function rowsOf(comparison: Comparison, units: UnitSystem): Row[] {
   const { a, b, peakDifferenceK, marginDifferenceK, hoursOverDifference, ageingFactor } = comparison;
-  const kelvins = (k: number) => formatQuantity('temperatureDifference', Math.abs(k), units);
+  const kelvins = (k: number) => kelvinsBeside(Math.abs(k), units);
   // What reads as nothing has no sign.
   const signed = (text: string, value: number) => (/[1-9]/.test(text) ? `${value < 0 ? '−' : '+'}${text}` : text);
   const explained = (what: string, box: BoxDay, text: string) => (
@@ -66,8 +67,10 @@ function rowsOf(comparison: Comparison, units: UnitSystem): Row[] {
       {unbroken(text)}
     </ExplainButton>
   );
-  const temperature = (celsius: number) => formatQuantity('temperature', celsius, units);
+  const temperature = (celsius: number) => temperatureBeside(celsius, units);
   const [yearsA, yearsB] = [a.ageing.batteryYears, b.ageing.batteryYears];
+  // Tenths of a short life would hide what sets two apart, and not add up.
+  const years = (of: number) => of.toFixed(Math.min(yearsA, yearsB) < 10 ? 2 : 1);
   return [
     {
       words: 'Air inside at its peak',
@@ -96,8 +99,8 @@ function rowsOf(comparison: Comparison, units: UnitSystem): Row[] {
     },
     {
       words: 'A battery lasts, years',
-      cell: (box) => explained('batteryYears', box, box.ageing.batteryYears.toFixed(1)),
-      apart: signed(Math.abs(yearsB - yearsA).toFixed(1), yearsB - yearsA),
+      cell: (box) => explained('batteryYears', box, years(box.ageing.batteryYears)),
+      apart: signed(years(Math.abs(yearsB - yearsA)), yearsB - yearsA),
     },
   ];
 }

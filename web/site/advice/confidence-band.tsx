@@ -1,7 +1,15 @@
 /** The day's curve of the air inside with the band that eight of ten cases stay in. */
 import { useMemo } from 'preact/hooks';
-import { type DayResult, type Site, toDisplay, type UnitSystem, type WallConfidence } from '../../../model/index.ts';
+import {
+  type DayResult,
+  formatQuantity,
+  type Site,
+  toDisplay,
+  type UnitSystem,
+  type WallConfidence,
+} from '../../../model/index.ts';
 import { type DaySeries, daySeries } from '../day-series.ts';
+import { limitSubject, unbroken } from '../words.ts';
 
 interface ConfidenceBandProps {
   readonly confidence: WallConfidence;
@@ -22,7 +30,7 @@ const LIMIT_REACH = 0.5;
 
 export function ConfidenceBand({ confidence, day, site, units, summary }: ConfidenceBandProps) {
   const drawing = useMemo(
-    () => drawingOf(confidence, daySeries(day, site, units), day, units),
+    () => drawingOf(confidence, drawnSeries(day, site, units), day, units),
     [confidence, day, site, units],
   );
   const { band, curve, limit, temperatures, hours, symbol } = drawing;
@@ -55,9 +63,24 @@ export function ConfidenceBand({ confidence, day, site, units, summary }: Confid
       </svg>
       <figcaption>
         Air inside, {symbol}, by the clock of the place. Line: with the inputs as entered. Band: at each moment eight of
-        ten cases lie in it.
+        ten cases lie in it.{limitNote(site, units)}
       </figcaption>
     </figure>
+  );
+}
+
+/** A limit of another quantity beside the band would be read as one of the air inside. */
+function drawnSeries(day: DayResult, site: Site, units: UnitSystem): DaySeries {
+  const series = daySeries(day, site, units);
+  return site.limits.refersTo === 'insideAir' ? series : { ...series, limits: [] };
+}
+
+/** Why there is no line of the limit, where the limit is one of another quantity. */
+function limitNote({ limits }: Site, units: UnitSystem): string {
+  if (limits.refersTo === 'insideAir') return '';
+  const limit = formatQuantity('temperature', limits.maxC, units);
+  return unbroken(
+    ` The limit of ${limit} is not drawn: it refers to the ${limitSubject(limits.refersTo)}, not to the air inside.`,
   );
 }
 

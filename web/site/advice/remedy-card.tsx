@@ -7,6 +7,8 @@ interface RemedyCardProps {
   readonly remedy: Remedy;
   /** The temperatures that it comes to, in words. */
   readonly figures: string;
+  /** What its gain is a gain of: "Margin gained". */
+  readonly gained: string;
   readonly units: UnitSystem;
 }
 
@@ -18,13 +20,13 @@ export function harms({ gainK }: Remedy): boolean {
   return gainK < -LEAST_HARM_K;
 }
 
-export function RemedyCard({ remedy, figures, units }: RemedyCardProps) {
+export function RemedyCard({ remedy, figures, gained, units }: RemedyCardProps) {
   const { text, effort, marginK, gainK, caution } = remedy;
   return (
     <article class="remedy" data-remedy={remedy.id}>
       <p class="remedy-text">{unbroken(capital(text))}</p>
       <p class="remedy-gain">
-        <span class="visually-hidden">Margin gained: </span>
+        <span class="visually-hidden">{gained}: </span>
         <b>{signedDifference(gainK, units)}</b>
       </p>
       <p class="remedy-figures">

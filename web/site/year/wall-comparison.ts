@@ -36,7 +36,7 @@ export function comparisonRows(years: readonly YearResult[], { box }: Site, unit
     row('When', ({ peakAtUtc, zoneOffsetH }) => dayAndTime(peakAtUtc, zoneOffsetH, units)),
     row('Lowest', ({ lowestInsideAirC }) => temperature(lowestInsideAirC)),
     row('Below the lower limit', ({ coldHours }) => yearHours(coldHours)),
-    row('Ageing against the best wall', ({ ageingAgainst40C }) => times(ageingAgainst40C / best)),
+    row('Ageing against the wall where it is slowest', ({ ageingAgainst40C }) => times(ageingAgainst40C / best)),
     row('Ageing against full shade', ({ ageingFactor }) => (ageingFactor === null ? '–' : times(ageingFactor))),
     row(`Battery life against ${formatQuantity('temperature', 25, units, 0)}`, ({ batteryLifeFactor }) =>
       times(batteryLifeFactor),
