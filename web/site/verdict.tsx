@@ -115,7 +115,9 @@ export function VerdictLine({ computation, after, units }: VerdictLineProps) {
   if (standing(computation) === 'outOfDate') line = outOfDateText(computation);
   else if (status && best) {
     const { short, valueC } = decidingFigure(best.day, result.site.limits);
-    line = `${status.mark} ${status.words}: ${short} ${formatQuantity('temperature', valueC, units)} on ${best.name}`;
+    // The wall comes early: what a narrow page cuts off is the end.
+    const words = `${status.words.charAt(0).toLowerCase()}${status.words.slice(1)}`;
+    line = `${status.mark} ${short} ${formatQuantity('temperature', valueC, units)} on ${best.name}: ${words}`;
   }
   return (
     <button type="button" class="verdict-line" onClick={goToExplanation}>
