@@ -17,7 +17,7 @@ interface SectionProps {
 }
 
 /** Where there is room for two columns, the form starts unfolded. */
-const ROOMY = '(min-width: 1000px)';
+const ROOMY = '(min-width: 62.5em)';
 
 export function Section({ title, gist, path, children }: SectionProps) {
   const [startsOpen] = useState(() => matchMedia(ROOMY).matches || path === STEPS[0].path);
