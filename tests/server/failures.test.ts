@@ -141,6 +141,7 @@ describe('a bad body', () => {
   test.each([
     ['nested without end', `{"site": ${'['.repeat(500_000)}${']'.repeat(500_000)}}`],
     ['with rules nested without end', `{"site": {}, "rules": ${'{"a":'.repeat(200_000)}1${'}'.repeat(200_000)}}`],
+    ['with more entries than any list has', `{"site": {"walls": [${'1,'.repeat(1000)}1]}}`],
     ['with walls without end', `{"site": {"walls": [${'1,'.repeat(900_000)}1]}}`],
     ['with lists in lists without end', `{"site": {"walls": [${`[${'1,'.repeat(900)}1],`.repeat(900)}1]}}`],
     ['with fields without end', `{${Array.from({ length: 100_000 }, (_, k) => `"k${k}":1`).join()}}`],
