@@ -1,7 +1,8 @@
 /** How a screening stands, as server-sent events until it has ended. */
 import type { Request, Response } from 'express';
 import { stillAllowed } from '../access/access.ts';
-import { isFinal, type ScreeningState, type Screenings } from './jobs.ts';
+import type { Screenings } from './jobs.ts';
+import { isFinal, type ScreeningState } from './screening-state.ts';
 
 /** Between two events; a change of status does not wait. */
 const LEAST_MS = 250;

@@ -3,7 +3,7 @@
  * goes on with what ran, from its checkpoint.
  */
 import { randomUUID } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { SiteError } from '../../model/index.ts';
@@ -14,35 +14,17 @@ import type { Store } from '../data/store.ts';
 import { HttpError } from '../errors.ts';
 import { isFull } from '../file-failure.ts';
 import type { Station } from '../screening/climate-choice.ts';
-import { isUnfinished, runScreening, type ScreeningProgress, ScreeningStopped } from '../screening/screening.ts';
+import { type ScreeningProgress, ScreeningStopped } from '../screening/screening.ts';
 import { failureSentence } from './failure.ts';
-import { engineJob, type JobFiles, type JobSpec, jobFiles, prepareJob, sourceOf } from './job.ts';
-import { type JobChange, type JobRecord, jobTable, type Status } from './job-table.ts';
-import { labelColumn } from './matching.ts';
+import { type JobFiles, type JobSpec, jobFiles, prepareJob, sourceOf } from './job.ts';
+import { type JobChange, type JobRecord, jobTable } from './job-table.ts';
 import { takeHold } from './ownership.ts';
 import { problemsOfLines } from './problems.ts';
 import type { Order } from './requests.ts';
-import { openRowWriter, removeRows } from './row-store.ts';
+import { runJob } from './run-job.ts';
+import { isFinal, type ScreeningState, screeningState } from './screening-state.ts';
 import { openTables, type Tables } from './tables.ts';
 import { openWeatherFiles } from './weather-files.ts';
-
-/** A screening as the page sees it. */
-export interface ScreeningState {
-  readonly id: string;
-  readonly name: string;
-  readonly status: Status;
-  /** Why it failed. */
-  readonly error: string | null;
-  readonly createdAt: string;
-  readonly startedAt: string | null;
-  readonly endedAt: string | null;
-  readonly rows: { readonly done: number; readonly rejected: number; readonly total: number | null };
-  readonly ratePerS: number | null;
-  readonly etaS: number | null;
-  readonly origin: 'table' | 'grid';
-}
-
-export const isFinal = (status: Status): boolean => status !== 'waiting' && status !== 'running';
 
 export interface Screenings {
   readonly tables: Tables;
@@ -131,18 +113,8 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
     tell(id);
   }
 
-  function stateOf(found: JobRecord): ScreeningState {
-    const { id, name, status, error, createdAt, startedAt, endedAt, total, tally, origin } = found;
-    const progress = running?.id === id && status === 'running' ? running.progress : null;
-    const counted = progress?.tally ?? tally;
-    return {
-      ...{ id, name, status, error, createdAt, startedAt, endedAt },
-      rows: { done: counted.rows, rejected: counted.rejected, total: Math.max(total, counted.rows) },
-      ratePerS: progress?.rowsPerS ?? null,
-      etaS: progress?.leftS ?? null,
-      origin,
-    };
-  }
+  const stateOf = (found: JobRecord): ScreeningState =>
+    screeningState(found, running?.id === found.id ? running.progress : null);
 
   function mustHold(): void {
     if (stopping) throw new HttpError(503, 'the server is stopping');
@@ -183,7 +155,18 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
   async function run(one: Running): Promise<void> {
     const { id } = one;
     try {
-      const tally = await runOnce(one);
+      const tally = await runJob(
+        { spec: specOf(id), files: files(id), usualWorkers: options.workers },
+        {
+          signal: one.stop.signal,
+          counted: () => record(id).tally,
+          keep: (tally) => table.change(id, { tally }),
+          onProgress: (progress) => {
+            one.progress = progress;
+            tell(id);
+          },
+        },
+      );
       change(id, { status: 'done', tally, total: tally.rows, endedAt: now() });
     } catch (error) {
       if (error instanceof ScreeningStopped) {
@@ -193,36 +176,6 @@ export function openScreenings(store: Store, options: ScreeningsOptions = {}): S
       }
       log(id)(error);
       change(id, { status: 'failed', error: failureSentence(error), endedAt: now() });
-    }
-  }
-
-  /** Runs the engine to its end, or finds that it was at its end when the process before ended. */
-  async function runOnce(one: Running) {
-    const { id, stop } = one;
-    const spec = specOf(id);
-    const at = files(id);
-    // The counts of the last commit are those of the whole.
-    if (existsSync(at.results) && !isUnfinished(at.results)) return record(id).tally;
-    const job = engineJob(spec, at, options.workers);
-    if (job.unfinished === 'restart') removeRows(at.rows);
-    const { header } = job.source;
-    const writer = openRowWriter(at.rows, { label: labelColumn(header, spec.columns) });
-    try {
-      const rows = {
-        add: writer.add,
-        commit(tally: JobRecord['tally']) {
-          writer.commit();
-          table.change(id, { tally });
-        },
-      };
-      const onProgress = (progress: ScreeningProgress) => {
-        one.progress = progress;
-        tell(id);
-      };
-      const { tally } = await runScreening({ ...job, rows }, { signal: stop.signal, onProgress });
-      return tally;
-    } finally {
-      writer.close();
     }
   }
 

@@ -9,7 +9,8 @@ import { afterAll, describe, expect, test, vi } from 'vitest';
 import { decidingMarginK, KIT_CLASSES, type Problem, parseSite, rankWalls } from '../../../model/index.ts';
 import { createApp } from '../../../server/app.ts';
 import { openStore } from '../../../server/data/store.ts';
-import { openScreenings, type ScreeningState } from '../../../server/screenings/jobs.ts';
+import { openScreenings } from '../../../server/screenings/jobs.ts';
+import type { ScreeningState } from '../../../server/screenings/screening-state.ts';
 import { manyRows, rowsOf, screened } from '../screening/tables.ts';
 
 // Screenings take what time a busy machine lets them.

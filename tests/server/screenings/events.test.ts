@@ -3,7 +3,8 @@ import { EventEmitter } from 'node:events';
 import type { Request, Response } from 'express';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { sendEvents } from '../../../server/screenings/events.ts';
-import type { ScreeningState, Screenings } from '../../../server/screenings/jobs.ts';
+import type { Screenings } from '../../../server/screenings/jobs.ts';
+import type { ScreeningState } from '../../../server/screenings/screening-state.ts';
 
 beforeEach(() => {
   vi.useFakeTimers();

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import type { ScreeningState } from '../../../server/screenings/jobs.ts';
+import type { ScreeningState } from '../../../server/screenings/screening-state.ts';
 import { spawnBuilt } from '../run-built.ts';
 import { manyRows, ownFolder, screened } from '../screening/tables.ts';
 
