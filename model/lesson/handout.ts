@@ -5,7 +5,7 @@ import { playDay } from '../siting/played-day.ts';
 import { SUNSHINE } from '../siting/sunshine.ts';
 import { shadeMemory } from '../siting/wall-shade.ts';
 import { formatQuantity, type UnitSystem, usualUnits } from '../units.ts';
-import { answerQuestion } from './answer.ts';
+import { answerQuestion } from './answer-question.ts';
 import { type AskedQuestion, askQuestion, placedSite } from './ask.ts';
 import { hoursText, kelvinsBeside, temperatureBeside } from './both-units.ts';
 import { compareBoxes, type LessonOptions, yearsText } from './compare.ts';
