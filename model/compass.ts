@@ -13,6 +13,14 @@ export function compassPoint(bearingDeg: number): string {
   return POINTS[index] ?? 'N';
 }
 
+/**
+ * The same direction to the tenth of a degree, in [0, 360). Tenths are made last: turning a figure round the circle leaves traces in
+ * its last digits, and one bearing would become two.
+ */
+export function bearingTenths(deg: number): number {
+  return (Math.round(wrapDegrees(deg) * 10) % 3600) / 10;
+}
+
 /** The same direction in [0, 360). */
 export function wrapDegrees(deg: number): number {
   const wrapped = deg % 360;

@@ -8,7 +8,7 @@
  */
 
 export { outlineEdges, type PlanPoint } from './building-outline.ts';
-export { capital } from './capital.ts';
+export { capital, lowered } from './capital.ts';
 export { CAUTIONS, WORK_CAUTIONS, type WorkCaution, type WorkPart } from './cautions.ts';
 export { clockReader, clockTime } from './civil-day.ts';
 export {
@@ -38,7 +38,7 @@ export type { TimeBase } from './climate/weather/time-base.ts';
 export { WeatherFileError, type WeatherProblem } from './climate/weather/weather-file-error.ts';
 export type { WeatherHour, WeatherYear } from './climate/weather/weather-year.ts';
 export { writeEpw } from './climate/weather/write-epw.ts';
-export { compassPoint, wrapDegrees } from './compass.ts';
+export { bearingTenths, compassPoint, wrapDegrees } from './compass.ts';
 export { CONSTRUCTION_NAMES, CONSTRUCTIONS } from './constructions.ts';
 export { DEMO_SITE } from './demo-site.ts';
 export { DUTIES, DUTY_NAMES } from './duty.ts';

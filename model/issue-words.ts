@@ -10,7 +10,6 @@ const COUNTED: Readonly<Record<string, readonly [one: string, more: string]>> = 
 
 /** What a value is not, and how one is written. */
 const TYPES: Readonly<Record<string, readonly [not: string, written: string]>> = {
-  object: ['an object', 'fields in braces'],
   array: ['a list', 'entries in square brackets'],
   tuple: ['a list', 'entries in square brackets'],
   string: ['a text', 'text in quotes'],

@@ -1,6 +1,4 @@
-/** Days and months of the year that weather is made for, which has no 29 February. */
-
-/** Days of each month. */
+/** Days of each month of the year that weather is made for, which has no 29 February. */
 export const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 export const DAYS_OF_YEAR = 365;

@@ -1,13 +1,9 @@
 /** Facts of a played day that statements ask for; each is read off the day's own numbers. */
 import { civilDay, clockTime } from '../civil-day.ts';
 import { FACES, type Face, openFaces } from '../faces.ts';
+import { highestAt } from '../highest-at.ts';
 import type { PlayedDay } from '../siting/played-day.ts';
 import { SUNSHINE_WM2 } from '../siting/sunshine.ts';
-
-/** Position of the largest number, the first of equals. */
-export function highestAt(values: readonly number[]): number {
-  return values.reduce((best, value, k) => (value > (values[best] as number) ? k : best), 0);
-}
 
 export const largest = (values: readonly number[]): number => values.reduce((a, b) => Math.max(a, b));
 export const smallest = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b));

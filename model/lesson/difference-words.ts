@@ -1,4 +1,5 @@
 /** What a difference is called, how each of the two boxes is told from the other, and what is kept or changes with it. */
+import { lowered } from '../capital.ts';
 import { designClimate, resolvedClearDay } from '../climate/design-climate.ts';
 import { CLIMATE_SAMPLES, STANDARD_CYCLES } from '../climate/samples.ts';
 import { compassPoint } from '../compass.ts';
@@ -26,7 +27,7 @@ export const DIFFERENCE_LABELS: Readonly<Record<Difference['kind'], string>> = {
 /** A climate by its name, as a person reads it. */
 export function climateTitle(name: string): string {
   const known = [...CLIMATE_SAMPLES, ...STANDARD_CYCLES].find((one) => one.name === name);
-  return known === undefined ? name : known.title.charAt(0).toLowerCase() + known.title.slice(1);
+  return known === undefined ? name : lowered(known.title);
 }
 
 /** What is done, as an object of "What does … change?": "white paint or white plastic, weathered". */

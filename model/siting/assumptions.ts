@@ -80,7 +80,7 @@ const NOT_IN_USE: Readonly<Record<string, (site: Site) => boolean>> = {
   'box.standOffM': ({ box }) => box.mount === 'post',
 };
 
-const LIMITED: Readonly<Record<string, string>> = {
+const LIMITED: Readonly<Record<Site['limits']['refersTo'], string>> = {
   insideAir: 'the air inside the box',
   outsideAir: 'the outside air',
   componentCase: 'the case of the electronics',
@@ -88,7 +88,7 @@ const LIMITED: Readonly<Record<string, string>> = {
 
 /** Values that are neither a number nor a word for people. */
 const OWN_TEXTS: Readonly<Record<string, (value: unknown) => string>> = {
-  'limits.refersTo': (value) => LIMITED[String(value)] ?? String(value),
+  'limits.refersTo': (value) => LIMITED[value as Site['limits']['refersTo']],
   'box.hood.faces': (value) => [value].flat().join(', '),
   'box.hood.openTop': (value) => (value === true ? 'yes' : 'no'),
 };

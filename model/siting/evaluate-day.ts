@@ -1,6 +1,7 @@
 /** How hot a box gets on one wall on the site's design day. */
 import { wettingPoint } from '../climate/humidity.ts';
 import { FACES, type Face, openFaces, perFace } from '../faces.ts';
+import { highestAt } from '../highest-at.ts';
 import { KELVIN } from '../physical-constants.ts';
 import type { Site, Wall } from '../site.ts';
 import { covers, hoodNode } from '../thermal/hood.ts';
@@ -39,7 +40,7 @@ export function resultOf(site: Site, wall: Wall, day: SiteDay, marched: MarchedW
   const outsideAirC = day.steps.map((step) => step.weather.airC);
   const insideAirC = column('insideAir');
   const electronicsC = column('electronics');
-  const peakStep = highest(insideAirC);
+  const peakStep = highestAt(insideAirC);
   const limited = { insideAir: insideAirC, outsideAir: outsideAirC, componentCase: electronicsC }[site.limits.refersTo];
   const stepHours = day.stepS / 3600;
   const skinC = perFace(column);
@@ -104,7 +105,7 @@ function columnC({ values, width }: StepTable, index: number): number[] {
 function riskiestSkin({ box }: Site, day: SiteDay, outside: (face: Face) => number[]): Touch {
   const skins = openFaces(box.mount).map((face) => {
     const temperatures = outside(face);
-    const step = highest(temperatures);
+    const step = highestAt(temperatures);
     // A hood is reckoned as a sheet of metal.
     const material = covers(box.hood, face) ? ('metal' as const) : box.material;
     const peakSkinC = temperatures[step] as number;
@@ -130,8 +131,4 @@ function riskiestSkin({ box }: Site, day: SiteDay, outside: (face: Face) => numb
     burnsWithinS: withinS,
     burns: { 1: burns(1), 10: burns(10), 60: burns(60) },
   };
-}
-
-function highest(values: readonly number[]): number {
-  return values.reduce((best, value, k) => (value > (values[best] as number) ? k : best), 0);
 }

@@ -8,6 +8,7 @@ import {
   withinHeatIndexChart,
 } from '../climate/heat-index.ts';
 import { relativeHumidity } from '../climate/humidity.ts';
+import { highestAt } from '../highest-at.ts';
 import type { WallPoint } from '../shading/bodies.ts';
 import { sunVector } from '../shading/sunlit-fraction.ts';
 import { backOutM } from '../shading/wall-frame.ts';
@@ -92,8 +93,8 @@ export function workerHeatOn(site: Site, wall: Wall, day: SiteDay): WorkerHeat {
     const held = spans((k) => found[k] === name);
     return { heatClass: name, spans: held, hours: hoursOf(held) };
   }).filter(({ hours }) => hours > 0);
-  const peakStep = stepOfPeak(judgedC);
-  const shadePeakStep = stepOfPeak(shadeC);
+  const peakStep = highestAt(judgedC);
+  const shadePeakStep = highestAt(shadeC);
   const dewPoints = day.steps.map(({ weather }) => weather.dewPointC);
   return {
     wall: wall.name,
@@ -117,9 +118,6 @@ export function workerHeatOn(site: Site, wall: Wall, day: SiteDay): WorkerHeat {
     humidityOrigin: originOf(site),
   };
 }
-
-const stepOfPeak = (values: readonly number[]): number =>
-  values.reduce((best, value, k) => (value > (values[best] as number) ? k : best), 0);
 
 /** Whether sun reaches the place before the box, past the building, its eave and what stands around. */
 function sunOnWorker(site: Site, wall: Wall, day: SiteDay): boolean[] {

@@ -90,7 +90,7 @@ export function yearCalendar(site: Site, weather: YearWeather): YearCalendar {
   const startMs = medianOf(rows.sunMs.map((ms, i) => ms - i * rowS * 1000));
   const gridMs = rows.sunMs.map((_, i) => startMs + i * rowS * 1000);
   for (let i = 0; i < weather.length; i++) {
-    if (Math.abs((rows.sunMs[i] as number) - startMs - i * rowS * 1000) <= rowS * 500) continue;
+    if (Math.abs((rows.sunMs[i] as number) - (gridMs[i] as number)) <= rowS * 500) continue;
     throw new RangeError(`weather: row ${i} does not follow the one before after ${rowS} s`);
   }
   const sitePressurePa = pressureAtAltitude(altitudeM);

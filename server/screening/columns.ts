@@ -1,6 +1,6 @@
 /** The columns that a screening reads: what each one sets in a site, and the names by which it is found. */
 import { BadInput } from '../bad-input.ts';
-import { type HeaderUnit, headerUnit, withoutUnit } from './header-units.ts';
+import { type HeaderUnit, headerUnit, LONGEST_NAME, withoutUnit } from './header-units.ts';
 
 export interface ColumnKind {
   readonly key: string;
@@ -118,9 +118,6 @@ const KEYS = COLUMN_KINDS.map(({ key }) => key);
 
 /** Without these a row is no place. */
 export const REQUIRED_COLUMNS = ['latitude', 'longitude'] as const satisfies readonly ColumnKey[];
-
-/** Longer names are known to nobody, and the pattern below takes long over brackets without end. */
-const LONGEST_NAME = 200;
 
 /** A name without what writers differ in: case, spaces, punctuation, and what stands in brackets, of which units are read apart. */
 export function plain(name: string): string {

@@ -19,9 +19,11 @@ const SPELLINGS: Readonly<Record<string, string>> = {
   ...{ '%': '%', percent: '%', pct: '%' },
 };
 
-/** A longer word behind a name is none of these, and the patterns below take long over names without end. */
+/** A longer word behind a name is none of these. */
 const LONGEST_UNIT = 24;
-const LONGEST_NAME = 200;
+
+/** Longer names of columns are known to nobody, and patterns take long over names without end. */
+export const LONGEST_NAME = 200;
 
 const BRACKETS = /[([]([^()[\]]*)[)\]]\s*$/;
 /** A last word: after a space, a stroke or a dot, or where small letters end, "limitF". */

@@ -1,5 +1,13 @@
 /** From a row of a table to a site, and from what is wrong with the site back to the columns. */
-import { FINISH_NAMES, FINISHES, type Problem, parseSite, type Site, SiteError } from '../../model/index.ts';
+import {
+  FINISH_NAMES,
+  FINISHES,
+  type Problem,
+  parseSite,
+  readNumberText,
+  type Site,
+  SiteError,
+} from '../../model/index.ts';
 import { bearingsIn } from './bearings.ts';
 import { type ChosenClimate, type ClimateSettings, chooseClimate } from './climate-choice.ts';
 import { COLUMN_KINDS, type ColumnKey, type ColumnMatch, columnUnits, plain } from './columns.ts';
@@ -56,8 +64,6 @@ export const COMPASS_WALLS = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'] as con
 /** How far the eave stands above the box where only its depth is given, m. Assumed: below the soffit of one storey. */
 export const USUAL_EAVE_HEIGHT_M = 0.8;
 
-const PLAIN_NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
-
 /** Worked out once for all rows with the same settings. */
 const unitsBySettings = new WeakMap<RowSettings, ReturnType<typeof columnUnits>>();
 
@@ -82,8 +88,8 @@ export function rowSite(record: TableRecord, settings: RowSettings): RowSite {
     // Spreadsheets, and our own results, put an apostrophe before a text that would be taken for a formula: "'-113.4 deg".
     const text = entered.replace(/^'(?=[-+])/, '');
     if (text === '') return undefined;
-    const { unit = '' } = units.get(key) ?? {};
-    return unit !== '' && PLAIN_NUMBER.test(text) ? `${text} ${unit}` : text;
+    const unit = units.get(key)?.unit;
+    return unit !== undefined && readNumberText(text, 'ratio') !== null ? `${text} ${unit}` : text;
   };
   const misfits = [...units.values()].filter(({ fits }) => !fits);
   if (misfits.length > 0) {

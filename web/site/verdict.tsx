@@ -1,6 +1,13 @@
 /** The decision in one sentence, and how far it can be relied on at this moment. */
 import { useEffect, useState } from 'preact/hooks';
-import { decidingFigure, formatQuantity, type UnitSystem, type WallStanding, wallStanding } from '../../model/index.ts';
+import {
+  decidingFigure,
+  formatQuantity,
+  lowered,
+  type UnitSystem,
+  type WallStanding,
+  wallStanding,
+} from '../../model/index.ts';
 import type { SiteResult } from '../compute/protocol.ts';
 import { PROBLEMS_HEADING } from './problem-list.tsx';
 import type { Computation } from './use-computation.ts';
@@ -116,8 +123,7 @@ export function VerdictLine({ computation, after, units }: VerdictLineProps) {
   else if (status && best) {
     const { short, valueC } = decidingFigure(best.day, result.site.limits);
     // The wall comes early: what a narrow page cuts off is the end.
-    const words = `${status.words.charAt(0).toLowerCase()}${status.words.slice(1)}`;
-    line = `${status.mark} ${short} ${formatQuantity('temperature', valueC, units)} on ${best.name}: ${words}`;
+    line = `${status.mark} ${short} ${formatQuantity('temperature', valueC, units)} on ${best.name}: ${lowered(status.words)}`;
   }
   return (
     <button type="button" class="verdict-line" onClick={goToExplanation}>

@@ -108,11 +108,11 @@ export function fillIrradiance(table: WeatherTable, suns: RowSuns): void {
 
 /** Direct irradiance of the global that is not diffuse, W/m2; NaN where the diffuse is missing, too. */
 function beamOf(ghi: number, dhi: number, row: number, suns: RowSuns): number {
+  if (Number.isNaN(dhi)) return Number.NaN;
   const elevationDeg = suns.elevationDeg(row);
   // Near the horizon the quotient is noise, as in the split below.
-  if (elevationDeg < LOWEST_BEAM_ELEVATION_DEG) return Number.isNaN(dhi) ? Number.NaN : 0;
-  const direct = Math.max(0, ghi - dhi) / sinDeg(elevationDeg);
-  return Math.min(direct, extraterrestrialNormal(suns.utc(row)));
+  const beam = elevationDeg < LOWEST_BEAM_ELEVATION_DEG ? 0 : Math.max(0, ghi - dhi) / sinDeg(elevationDeg);
+  return Math.min(beam, extraterrestrialNormal(suns.utc(row)));
 }
 
 const isOpen = (column: Float64Array): boolean => column.some(Number.isNaN);

@@ -1,5 +1,5 @@
 /** The played day in words: a paragraph for each quarter of the day, made of the same figures as the pictures. */
-import { FACES, type Face, formatQuantity, type PlayedDay, type UnitSystem } from '../../../model/index.ts';
+import { FACES, type Face, formatQuantity, lowered, type PlayedDay, type UnitSystem } from '../../../model/index.ts';
 import { placeClock } from '../../site/place-clock.ts';
 import { hoursText, unbroken } from '../../site/words.ts';
 import { takenInW } from './face-classes.ts';
@@ -136,5 +136,3 @@ const OUTWARD: Readonly<Record<string, string>> = {
   hood: 'the hood',
   vents: 'the air through the vents',
 };
-
-const lowered = (words: string) => words.charAt(0).toLowerCase() + words.slice(1);

@@ -2,6 +2,7 @@
 import {
   figureOf,
   leastEffortWords,
+  lowered,
   type Remedy,
   type RemedyList,
   type Site,
@@ -32,7 +33,7 @@ export function RemediesPanel({ list, site: { limits }, units }: RemediesPanelPr
   );
   return (
     <>
-      <p>{unbroken(`As it stands: ${now.charAt(0).toLowerCase()}${now.slice(1)}, ${roomText(marginK, units)}.`)}</p>
+      <p>{unbroken(`As it stands: ${lowered(now)}, ${roomText(marginK, units)}.`)}</p>
       {least !== null && isPairOfItsOwn(list) && (
         <div class="best-pair least-pair">
           <h3>What suffices {leastEffortWords(list)}</h3>
@@ -47,7 +48,7 @@ export function RemediesPanel({ list, site: { limits }, units }: RemediesPanelPr
           {card(bestPair)}
         </div>
       )}
-      <h3>Each alone: {gained.charAt(0).toLowerCase() + gained.slice(1)}</h3>
+      <h3>Each alone: {lowered(gained)}</h3>
       <ol class="remedies">
         {inOrderOfUse(list.remedies).map((remedy) => (
           <li key={remedy.id}>{card(remedy)}</li>

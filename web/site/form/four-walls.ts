@@ -1,5 +1,5 @@
 /** One bearing makes the four walls of a rectangular building, and turns them with it. */
-import { type UnitSystem, wrapDegrees } from '../../../model/index.ts';
+import { bearingTenths, type UnitSystem, wrapDegrees } from '../../../model/index.ts';
 import { type Draft, listAt, textAt, valueAt, withValue } from '../draft.ts';
 import { enteredOutline, OUTLINE, rectangleCorners, rectangleOf } from './outline.ts';
 
@@ -33,7 +33,7 @@ export function withFourWalls(draft: Draft, bearingDeg: number, units: UnitSyste
   const bearings = bearingsOf(draft) as number[];
   const turned = bearings.map((before) => nearestQuarter(before, bearingDeg));
   // Four walls half-way between would all turn the same way, or two would fall together.
-  const apart = new Set(turned).size === 4 ? turned : bearings.map((_, k) => rounded(bearingDeg + 90 * k));
+  const apart = new Set(turned).size === 4 ? turned : bearings.map((_, k) => bearingTenths(bearingDeg + 90 * k));
   const walls = listAt(draft, 'walls').map((wall, k) => {
     const named = textAt(wall, 'name') === wallWord(bearings[k] as number);
     return { ...(wall as Draft), azimuthDeg: apart[k], ...(named ? { name: wallWord(apart[k] as number) } : {}) };
@@ -45,7 +45,7 @@ function withNewWalls(draft: Draft, bearingDeg: number): Draft {
   const construction = valueAt(draft, 'walls.0.construction');
   const built = construction === undefined ? {} : { construction };
   const walls = [0, 90, 180, 270].map((turn) => {
-    const azimuthDeg = rounded(bearingDeg + turn);
+    const azimuthDeg = bearingTenths(bearingDeg + turn);
     return { name: wallWord(azimuthDeg), azimuthDeg, ...built };
   });
   return withValue(draft, 'walls', walls);
@@ -62,7 +62,7 @@ function withOutline(draft: Draft, bearingDeg: number, units: UnitSystem): Draft
 /** Of a bearing and those at right angles to it the one nearest to another. */
 function nearestQuarter(from: number, bearingDeg: number): number {
   const quarters = Math.round((from - bearingDeg) / 90);
-  return rounded(bearingDeg + 90 * quarters);
+  return bearingTenths(bearingDeg + 90 * quarters);
 }
 
 /** The bearings of the walls; null while one of them is no number. */
@@ -72,6 +72,3 @@ function bearingsOf(draft: Draft): number[] | null {
     ? (bearings as number[])
     : null;
 }
-
-/** In tenths, within the circle: the remainder of a fraction would be off by its last digits, and one bearing become two. */
-const rounded = (bearing: number): number => (((Math.round(bearing * 10) % 3600) + 3600) % 3600) / 10;

@@ -1,5 +1,5 @@
 /** From the north of a compass to true north, with the World Magnetic Model. */
-import { wrapDegrees } from '../../../model/index.ts';
+import { bearingTenths } from '../../../model/index.ts';
 
 export interface Declination {
   /** Degrees that magnetic north lies east of true north; west: negative. */
@@ -45,8 +45,7 @@ export async function declinationAt(
 
 /** A magnetic bearing counted from true north, to the tenth of a degree, 0 to below 360. */
 export function trueBearing(magneticDeg: number, declinationDeg: number): number {
-  // Tenths are made last: turning a figure round the circle leaves traces in its last digits.
-  return (Math.round(wrapDegrees(magneticDeg + declinationDeg) * 10) % 3600) / 10;
+  return bearingTenths(magneticDeg + declinationDeg);
 }
 
 /** "magnetic 10°, declination +11.2°, true 21.2°" */
